@@ -1,0 +1,60 @@
+package mainsgap.scope;
+
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import mainsgap.signal.ChannelRole;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Settings for one capture, as data: it can be read, checked and explained before anything is sent.
+ *
+ * @param method how the loss gets into the record
+ * @param channels the channel for each role
+ * @param intervalSeconds the sample interval
+ * @param samples the record length
+ * @param preTriggerSeconds what the record holds before the trigger; 0 for a forced record
+ * @param trigger the time-out trigger; null for a forced record
+ * @param explanation what was chosen and why, one sentence each
+ */
+public record CapturePlan(
+    CatchMethod method,
+    Map<ChannelRole, ChannelPlan> channels,
+    double intervalSeconds,
+    int samples,
+    double preTriggerSeconds,
+    @Nullable TimeOutTrigger trigger,
+    List<String> explanation) {
+
+  /**
+   * One channel's settings.
+   *
+   * @param number the instrument's channel, from 1
+   * @param probeFactor volts at the tip for each volt at the input, such as 100
+   * @param fullScalePeakVolts the range's reach from its middle in volts at the tip
+   */
+  public record ChannelPlan(int number, double probeFactor, double fullScalePeakVolts) {}
+
+  /**
+   * Fires once no crossing of the level has come for a time.
+   *
+   * @param source the role whose channel is watched
+   * @param levelVolts in volts at the tip
+   * @param timeSeconds longer than the longest quiet part of a cycle
+   */
+  public record TimeOutTrigger(ChannelRole source, double levelVolts, double timeSeconds) {}
+
+  /** Takes its own copies. */
+  public CapturePlan {
+    EnumMap<ChannelRole, ChannelPlan> copy = new EnumMap<>(ChannelRole.class);
+    copy.putAll(channels);
+    channels = Collections.unmodifiableMap(copy);
+    explanation = List.copyOf(explanation);
+  }
+
+  /** The whole record in seconds. */
+  public double durationSeconds() {
+    return samples * intervalSeconds;
+  }
+}

@@ -1,0 +1,64 @@
+package mainsgap.signal;
+
+import java.lang.invoke.MethodHandles;
+import java.lang.invoke.VarHandle;
+import java.nio.ByteOrder;
+
+/** How the codes of a waveform stand in the data block that an instrument sends. */
+public enum CodeFormat {
+  /** One byte, 0 to 255. */
+  UNSIGNED_8(1),
+  /** One byte, -128 to 127. */
+  SIGNED_8(1),
+  /** Two bytes, most significant first, 0 to 65535. */
+  UNSIGNED_16_MSB_FIRST(2),
+  /** Two bytes, least significant first, 0 to 65535. */
+  UNSIGNED_16_LSB_FIRST(2),
+  /** Two bytes, most significant first, -32768 to 32767. */
+  SIGNED_16_MSB_FIRST(2),
+  /** Two bytes, least significant first, -32768 to 32767. */
+  SIGNED_16_LSB_FIRST(2),
+  /** IEEE 754 single precision, most significant byte first. */
+  REAL_32_MSB_FIRST(4),
+  /** IEEE 754 single precision, least significant byte first. */
+  REAL_32_LSB_FIRST(4),
+  /** IEEE 754 double precision, least significant byte first: captures read from files. */
+  REAL_64_LSB_FIRST(8);
+
+  private static final VarHandle SHORT_MSB = view(short[].class, ByteOrder.BIG_ENDIAN);
+  private static final VarHandle SHORT_LSB = view(short[].class, ByteOrder.LITTLE_ENDIAN);
+  private static final VarHandle FLOAT_MSB = view(float[].class, ByteOrder.BIG_ENDIAN);
+  private static final VarHandle FLOAT_LSB = view(float[].class, ByteOrder.LITTLE_ENDIAN);
+  private static final VarHandle DOUBLE_LSB = view(double[].class, ByteOrder.LITTLE_ENDIAN);
+
+  private final int bytesPerCode;
+
+  CodeFormat(int bytesPerCode) {
+    this.bytesPerCode = bytesPerCode;
+  }
+
+  /** The bytes that one code takes. */
+  public int bytesPerCode() {
+    return bytesPerCode;
+  }
+
+  /** The code at {@code index} (counted in codes, from 0) of {@code block}. */
+  public double codeAt(byte[] block, int index) {
+    int at = index * bytesPerCode;
+    return switch (this) {
+      case UNSIGNED_8 -> block[at] & 0xFF;
+      case SIGNED_8 -> block[at];
+      case UNSIGNED_16_MSB_FIRST -> (short) SHORT_MSB.get(block, at) & 0xFFFF;
+      case UNSIGNED_16_LSB_FIRST -> (short) SHORT_LSB.get(block, at) & 0xFFFF;
+      case SIGNED_16_MSB_FIRST -> (short) SHORT_MSB.get(block, at);
+      case SIGNED_16_LSB_FIRST -> (short) SHORT_LSB.get(block, at);
+      case REAL_32_MSB_FIRST -> (float) FLOAT_MSB.get(block, at);
+      case REAL_32_LSB_FIRST -> (float) FLOAT_LSB.get(block, at);
+      case REAL_64_LSB_FIRST -> (double) DOUBLE_LSB.get(block, at);
+    };
+  }
+
+  private static VarHandle view(Class<?> arrayType, ByteOrder order) {
+    return MethodHandles.byteArrayViewVarHandle(arrayType, order);
+  }
+}

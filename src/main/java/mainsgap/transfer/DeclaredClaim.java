@@ -1,0 +1,46 @@
+package mainsgap.transfer;
+
+/**
+ * A transfer time as its maker declares it, kept as it is printed.
+ *
+ * @param asPrinted the words of the claim, such as "< 20 ms"
+ * @param millis the declared value in milliseconds, at least 0
+ * @param strictlyBelow whether the print says '<' rather than '<=' or nothing
+ * @param kind what the value is said to be
+ * @param definition how the maker defines it, or "unknown"
+ * @param source where it is printed, or "unknown"
+ * @param date when it was read there (ISO 8601), or "unknown"
+ */
+public record DeclaredClaim(
+    String asPrinted,
+    double millis,
+    boolean strictlyBelow,
+    Kind kind,
+    String definition,
+    String source,
+    String date) {
+
+  /** What a declared value is said to be. */
+  public enum Kind {
+    /** No transfer takes longer. */
+    MAXIMUM,
+    /** The usual transfer: compared with the median, never judged as a maximum. */
+    TYPICAL,
+    /** Not said: judged as a maximum, and reported so. */
+    UNSTATED
+  }
+
+  /** Checks that the value is a time. */
+  public DeclaredClaim {
+    if (!(millis >= 0) || Double.isInfinite(millis)) {
+      throw new IllegalArgumentException(
+          "a declared transfer time is a number of milliseconds from 0 up, found " + millis);
+    }
+  }
+
+  /** A bare value of which nothing else is known. */
+  public static DeclaredClaim ofMillis(double millis, String asPrinted) {
+    return new DeclaredClaim(
+        asPrinted, millis, false, Kind.UNSTATED, "unknown", "unknown", "unknown");
+  }
+}

@@ -1,0 +1,32 @@
+package mainsgap.transfer;
+
+/**
+ * Mains was lost and the load saw no interruption.
+ *
+ * @param event the change of supply that took place
+ * @param shortestVisibleMillis the shortest gap that this capture would have shown
+ * @param proof one sentence: how this capture shows that mains was lost
+ * @param eventSeconds when the supply changed, on the capture's own time axis
+ * @param pointOnWaveDegrees the angle of the supply before at that instant, 0 to 360
+ * @param supplies what the fitted supplies say
+ */
+public record NoInterruption(
+    Event event,
+    double shortestVisibleMillis,
+    String proof,
+    double eventSeconds,
+    double pointOnWaveDegrees,
+    Supplies supplies)
+    implements Outcome {
+
+  @Override
+  public Kind kind() {
+    return Kind.NO_INTERRUPTION;
+  }
+
+  @Override
+  public String sentence() {
+    return String.format(
+        java.util.Locale.ROOT, "no interruption longer than %.3f ms", shortestVisibleMillis);
+  }
+}

@@ -1,0 +1,38 @@
+package mainsgap.transfer;
+
+/**
+ * Mains was lost and the load was not fed again in the record: a result, never a refusal.
+ *
+ * @param event the change of supply that was begun
+ * @param lossSeconds the loss on the capture's own time axis (first opening)
+ * @param lastOpeningSeconds the last opening of the mains contact on the same axis
+ * @param atLeastMillis the gap that the record shows: from the loss to its end
+ * @param uncertaintyMillis half-width of the 95 % interval of {@code atLeastMillis}
+ * @param pointOnWaveDegrees the angle of the supply before at the loss, 0 to 360
+ * @param deadMillis time within the record, from the loss on, under 10 % of nominal peak
+ * @param supplies what the supply before says
+ */
+public record NoReturn(
+    Event event,
+    double lossSeconds,
+    double lastOpeningSeconds,
+    double atLeastMillis,
+    double uncertaintyMillis,
+    double pointOnWaveDegrees,
+    double deadMillis,
+    Supplies supplies)
+    implements Outcome {
+
+  @Override
+  public Kind kind() {
+    return Kind.NO_RETURN;
+  }
+
+  @Override
+  public String sentence() {
+    return String.format(
+        java.util.Locale.ROOT,
+        "no return in the record: longer than %.2f ms",
+        atLeastMillis - uncertaintyMillis);
+  }
+}

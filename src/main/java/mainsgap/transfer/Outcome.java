@@ -1,0 +1,23 @@
+package mainsgap.transfer;
+
+/** How the measurement of one capture ended. */
+public sealed interface Outcome permits Measured, NoReturn, NoInterruption, Refused {
+
+  /** The kinds of outcome, for an exhaustive switch. */
+  enum Kind {
+    /** A {@link Measured}. */
+    MEASURED,
+    /** A {@link NoReturn}. */
+    NO_RETURN,
+    /** A {@link NoInterruption}. */
+    NO_INTERRUPTION,
+    /** A {@link Refused}. */
+    REFUSED
+  }
+
+  /** Which of the records this is. */
+  Kind kind();
+
+  /** One sentence, or less, that tells the outcome to people, with units. */
+  String sentence();
+}

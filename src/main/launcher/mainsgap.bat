@@ -1,0 +1,8 @@
+@echo off
+rem Starts Mainsgap from its portable folder. JAVA_HOME chooses the Java, else the one on the path.
+setlocal
+set "HOME_FOLDER=%~dp0.."
+set "JAVA=java"
+if defined JAVA_HOME set "JAVA=%JAVA_HOME%\bin\java"
+"%JAVA%" %MAINSGAP_JAVA_OPTIONS% "-Dmainsgap.home=%HOME_FOLDER%" -cp "%HOME_FOLDER%\lib\*" mainsgap.Mainsgap %*
+exit /b %ERRORLEVEL%
