@@ -1,0 +1,11 @@
+package mainsgap.arming;
+
+/**
+ * The switch upstream of the unit. It is asked, and what it did is seen in the signal: no answer
+ * means that it moved. Software is no safety device.
+ */
+public interface MainsSwitch {
+
+  /** Asks for the move and returns without waiting for it. */
+  void ask(SwitchMove move);
+}

@@ -1,0 +1,20 @@
+package mainsgap.bench;
+
+/** The instrument that a series runs on. */
+public sealed interface InstrumentChoice {
+
+  /**
+   * An instrument that answers at a resource name.
+   *
+   * @param resource a VISA resource name, such as {@code TCPIP::192.168.1.20::5025::SOCKET}
+   */
+  record Real(String resource) implements InstrumentChoice {}
+
+  /**
+   * The built-in simulated bench.
+   *
+   * @param unit one of {@link SimulatedUnits#names()}
+   * @param seed fixes everything that is left to chance
+   */
+  record Simulated(String unit, long seed) implements InstrumentChoice {}
+}

@@ -1,0 +1,32 @@
+package mainsgap.bench;
+
+import java.nio.file.Path;
+import java.util.List;
+import mainsgap.arming.LoopState;
+import mainsgap.arming.Progress;
+import mainsgap.arming.Prompt;
+
+/** Hears how a series goes, on the thread that runs it; must return soon. */
+public interface SeriesListener {
+
+  /** The session file is open. */
+  default void sessionOpened(Path file) {}
+
+  /** The capture plan is made: what was chosen and why, one sentence each. */
+  default void planned(List<String> explanation) {}
+
+  /** The bench has come to {@code state}. */
+  default void entered(LoopState state) {}
+
+  /** The hand on the switch is asked for a move. */
+  default void prompted(Prompt prompt) {}
+
+  /** A wait goes on; about ten times a second at most. */
+  default void progressed(Progress progress) {}
+
+  /** One sentence that the user should read. */
+  default void noted(String sentence) {}
+
+  /** A trial is logged; the figures count it. */
+  default void trialFinished(TrialReport trial, RunningFigures figures) {}
+}

@@ -1,0 +1,62 @@
+package mainsgap.bench;
+
+import java.nio.file.Path;
+import java.time.Duration;
+import mainsgap.transfer.DeclaredClaim;
+import mainsgap.transfer.Event;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the user asks of a series. What is null here comes from the rig file, or else from the
+ * defaults.
+ *
+ * @param instrument what it runs on
+ * @param unit the specimen's name
+ * @param claim the declared transfer time; null where none is given
+ * @param event the change of supply to be measured
+ * @param nominalVolts RMS
+ * @param frequencyHertz nominal
+ * @param trials the number of measured trials wanted
+ * @param session where it is logged
+ * @param rigFile channels, probes, unit, load, conditions; needed on a real instrument
+ * @param cautionsRead whether the user says that the cautions are read; needed on a real instrument
+ * @param catching how the event is caught
+ * @param settle how long the unit settles between trials
+ * @param triggerWait how long an armed instrument waits
+ * @param maxRepeats attempts that may be repeated in all
+ */
+public record SeriesRequest(
+    InstrumentChoice instrument,
+    @Nullable String unit,
+    @Nullable DeclaredClaim claim,
+    Event event,
+    @Nullable Double nominalVolts,
+    @Nullable Double frequencyHertz,
+    int trials,
+    SessionPlace session,
+    @Nullable Path rigFile,
+    boolean cautionsRead,
+    CatchWish catching,
+    @Nullable Duration settle,
+    @Nullable Duration triggerWait,
+    @Nullable Integer maxRepeats) {
+
+  /** A series on {@code instrument} with defaults for all else. */
+  public static SeriesRequest on(InstrumentChoice instrument, int trials) {
+    return new SeriesRequest(
+        instrument,
+        null,
+        null,
+        Event.LOSS,
+        null,
+        null,
+        trials,
+        SessionPlace.NEW_IN_DATA_FOLDER,
+        null,
+        false,
+        CatchWish.AUTOMATIC,
+        null,
+        null,
+        null);
+  }
+}
