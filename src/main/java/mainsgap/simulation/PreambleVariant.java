@@ -1,0 +1,9 @@
+package mainsgap.simulation;
+
+/** How the y origin of a ten-field preamble is meant. */
+public enum PreambleVariant {
+  /** In volts: {@code (code - reference) * increment + origin}. */
+  A,
+  /** In codes: {@code (code - reference - origin) * increment}. */
+  B
+}

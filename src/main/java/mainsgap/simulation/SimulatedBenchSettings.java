@@ -1,0 +1,124 @@
+package mainsgap.simulation;
+
+/**
+ * What a simulated bench is built of. Start from {@link #of} and change what differs.
+ *
+ * @param unit the unit under test
+ * @param seed fixes all that is random on the bench
+ * @param mains nominal voltage and frequency
+ * @param load what hangs on the output
+ * @param autonomous whether the bench opens its mains by itself some time after each arming, and
+ *     closes it again when the record is complete
+ * @param scope the scope's converter, preamble and faults
+ * @param ports where the scope listens on loopback
+ */
+public record SimulatedBenchSettings(
+    SimulatedUnit unit,
+    long seed,
+    Mains mains,
+    SimulatedLoad load,
+    boolean autonomous,
+    Scope scope,
+    Ports ports) {
+
+  /**
+   * Nominal values of the mains.
+   *
+   * @param volts RMS
+   * @param hertz 45 to 65
+   */
+  public record Mains(double volts, double hertz) {
+    /** Checks that the supply is one that the simulated units can follow. */
+    public Mains {
+      if (!(volts >= 10 && volts <= 1000)) {
+        throw new IllegalArgumentException(
+            "the simulated mains is " + volts + " V: choose 10 to 1000 V");
+      }
+      if (!(hertz >= 45 && hertz <= 65)) {
+        throw new IllegalArgumentException(
+            "the simulated mains is " + hertz + " Hz: choose 45 to 65 Hz");
+      }
+    }
+  }
+
+  /**
+   * The scope.
+   *
+   * @param converterBits 8 to 12
+   * @param preamble how the ten-field preamble means its y origin
+   * @param fault what it does wrong
+   */
+  public record Scope(int converterBits, PreambleVariant preamble, ScopeFault fault) {
+    /** Checks the converter. */
+    public Scope {
+      if (converterBits < 8 || converterBits > 12) {
+        throw new IllegalArgumentException(
+            "the simulated converter has " + converterBits + " bits: choose 8 to 12");
+      }
+    }
+  }
+
+  /**
+   * TCP ports on loopback; 0 lets the machine choose.
+   *
+   * @param strict for the SCPI-1999 digitizer
+   * @param tenField for the scope with the ten-field preamble
+   */
+  public record Ports(int strict, int tenField) {
+    /** Checks that both are ports. */
+    public Ports {
+      checkPort(strict);
+      checkPort(tenField);
+    }
+
+    private static void checkPort(int port) {
+      if (port < 0 || port > 65535) {
+        throw new IllegalArgumentException(port + " is no TCP port: choose 0 to 65535");
+      }
+    }
+  }
+
+  /** A bench on 230 V, 50 Hz with a resistive load, hand-switched, without faults. */
+  public static SimulatedBenchSettings of(SimulatedUnit unit, long seed) {
+    return new SimulatedBenchSettings(
+        unit,
+        seed,
+        new Mains(230, 50),
+        SimulatedLoad.RESISTIVE,
+        false,
+        new Scope(12, PreambleVariant.A, ScopeFault.NONE),
+        new Ports(0, 0));
+  }
+
+  /** The same on another mains. */
+  public SimulatedBenchSettings withMains(double volts, double hertz) {
+    return new SimulatedBenchSettings(
+        unit, seed, new Mains(volts, hertz), load, autonomous, scope, ports);
+  }
+
+  /** The same with another load. */
+  public SimulatedBenchSettings withLoad(SimulatedLoad other) {
+    return new SimulatedBenchSettings(unit, seed, mains, other, autonomous, scope, ports);
+  }
+
+  /** The same, opening its mains by itself. */
+  public SimulatedBenchSettings withAutonomousMains() {
+    return new SimulatedBenchSettings(unit, seed, mains, load, true, scope, ports);
+  }
+
+  /** The same with another scope. */
+  public SimulatedBenchSettings withScope(Scope other) {
+    return new SimulatedBenchSettings(unit, seed, mains, load, autonomous, other, ports);
+  }
+
+  /** The same with a scope that does something wrong. */
+  public SimulatedBenchSettings withFault(ScopeFault fault) {
+    return withScope(new Scope(scope.converterBits(), scope.preamble(), fault));
+  }
+
+  /** The same, listening on ports of one's own choice. */
+  public SimulatedBenchSettings withPorts(int strict, int tenField) {
+    return new SimulatedBenchSettings(
+        unit, seed, mains, load, autonomous, scope, new Ports(strict, tenField));
+  }
+}
