@@ -1,0 +1,33 @@
+package mainsgap.link;
+
+import java.nio.ByteBuffer;
+import mainsgap.waiting.Deadline;
+
+/**
+ * Bytes to and from one instrument. One thread owns a link; only {@link #close()} may come from
+ * another, and ends a wait of the owner with {@link LinkClosedException}.
+ */
+public interface Link extends AutoCloseable {
+
+  /** Where the link leads. */
+  ResourceName resource();
+
+  /** Sends a whole message, its terminator included. */
+  void write(byte[] message, Deadline deadline);
+
+  /** Waits for at least one byte or the end of the message, and takes what has come. */
+  Received read(ByteBuffer into, Deadline deadline);
+
+  /** Whether {@link Received#messageEnded()} tells the end of a message. */
+  boolean marksMessageEnd();
+
+  /**
+   * Throws away what was sent and not read, on both sides (device clear). A raw socket has no such
+   * message: it is closed and opened again.
+   */
+  void clear(Deadline deadline);
+
+  /** Never throws; a second call does nothing. */
+  @Override
+  void close();
+}

@@ -1,0 +1,154 @@
+package mainsgap.link;
+
+import java.io.IOException;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.net.UnknownHostException;
+import java.nio.ByteBuffer;
+import java.nio.channels.SelectionKey;
+import mainsgap.waiting.Deadline;
+
+/** A raw TCP socket (IANA scpi-raw): no end mark, no device clear, no status byte. */
+final class TcpLink implements Link {
+  private final ResourceName.TcpSocket resource;
+  private volatile TcpConnection connection;
+  private volatile boolean closed;
+
+  private TcpLink(ResourceName.TcpSocket resource, TcpConnection connection) {
+    this.resource = resource;
+    this.connection = connection;
+  }
+
+  static TcpLink open(ResourceName.TcpSocket resource, Deadline deadline) {
+    return new TcpLink(resource, connect(resource, deadline));
+  }
+
+  @Override
+  public ResourceName resource() {
+    return resource;
+  }
+
+  @Override
+  public void write(byte[] message, Deadline deadline) {
+    ByteBuffer rest = ByteBuffer.wrap(message);
+    TcpConnection current = connection;
+    try {
+      while (current.write(rest) >= 0 && rest.hasRemaining()) {
+        if (!current.await(SelectionKey.OP_WRITE, deadline)) {
+          throw new LinkTimeoutException(
+              resource
+                  + " takes no more data: it may be busy or hung; wait, or switch it off and on");
+        }
+      }
+    } catch (IOException e) {
+      throw lost(e);
+    }
+  }
+
+  @Override
+  public Received read(ByteBuffer into, Deadline deadline) {
+    TcpConnection current = connection;
+    try {
+      int bytes = current.read(into);
+      while (bytes == 0 && into.hasRemaining()) {
+        if (!current.await(SelectionKey.OP_READ, deadline)) {
+          throw new LinkTimeoutException(resource + " sent nothing in the time allowed");
+        }
+        bytes = current.read(into);
+      }
+      if (bytes < 0) {
+        throw new LinkClosedException(
+            resource
+                + " closed the connection: another program may have taken it, or the instrument"
+                + " restarted; connect again");
+      }
+      return new Received(bytes, false);
+    } catch (IOException e) {
+      throw lost(e);
+    }
+  }
+
+  @Override
+  public boolean marksMessageEnd() {
+    return false;
+  }
+
+  @Override
+  public void clear(Deadline deadline) {
+    connection.close();
+    if (!closed) {
+      connection = connect(resource, deadline);
+    }
+    if (closed) {
+      connection.close();
+      throw new LinkClosedException(resource + " was closed by this program");
+    }
+  }
+
+  @Override
+  public void close() {
+    closed = true;
+    connection.close();
+  }
+
+  private LinkClosedException lost(IOException e) {
+    String how = closed ? " was closed by this program" : " lost the connection: " + e.getMessage();
+    return new LinkClosedException(resource + how, e);
+  }
+
+  /** Tries each address of a host in turn: a name may have an IPv6 one that nobody serves. */
+  private static TcpConnection connect(ResourceName.TcpSocket resource, Deadline deadline) {
+    LinkException failed = null;
+    for (InetAddress address : addressesOf(resource)) {
+      try {
+        return connect(resource, new InetSocketAddress(address, resource.port()), deadline);
+      } catch (LinkException e) {
+        if (failed != null) {
+          e.addSuppressed(failed);
+        }
+        failed = e;
+      }
+    }
+    throw failed == null ? new LinkException(resource + ": the host has no address") : failed;
+  }
+
+  private static TcpConnection connect(
+      ResourceName.TcpSocket resource, InetSocketAddress address, Deadline deadline) {
+    try {
+      TcpConnection connection = TcpConnection.start();
+      try {
+        if (!connection.connect(address, deadline)) {
+          throw new LinkTimeoutException(
+              resource
+                  + " did not answer in the time allowed for connecting:"
+                  + " is the instrument on, and is the address right?");
+        }
+        return connection;
+      } catch (IOException | RuntimeException e) {
+        connection.close();
+        throw e;
+      }
+    } catch (IOException e) {
+      throw new LinkException(
+          resource
+              + " cannot be reached ("
+              + e.getMessage()
+              + "): check address and port, that control over the network is on, and that no other"
+              + " program holds the instrument's only connection",
+          e);
+    }
+  }
+
+  private static InetAddress[] addressesOf(ResourceName.TcpSocket resource) {
+    try {
+      return InetAddress.getAllByName(resource.host());
+    } catch (UnknownHostException e) {
+      throw new LinkException(
+          resource
+              + ": no host is known by the name '"
+              + resource.host()
+              + "': check the spelling, or give the instrument's IP address",
+          e);
+    }
+  }
+}
