@@ -1,0 +1,33 @@
+package mainsgap.session;
+
+/** How the last run of a session ended. */
+public enum Ending {
+  /** The series ran to its end. */
+  COMPLETE("the series ran to its end"),
+  /** The user stopped the series. */
+  STOPPED("the series was stopped by the user"),
+  /** The series ended by a fault. */
+  FAULTED("the series ended by a fault"),
+  /** No closing remark: the program crashed, or the run is still going on. */
+  CRASHED("the last run has no closing entry: it crashed, or is still going on");
+
+  private final String sentence;
+
+  Ending(String sentence) {
+    this.sentence = sentence;
+  }
+
+  /** The ending in words. */
+  public String sentence() {
+    return sentence;
+  }
+
+  static Ending after(Remark remark) {
+    return switch (remark.kind()) {
+      case COMPLETE -> COMPLETE;
+      case STOPPED -> STOPPED;
+      case FAULTED -> FAULTED;
+      case CAUTIONS_READ, SERIES_STARTED, NO_CAPTURE -> CRASHED;
+    };
+  }
+}

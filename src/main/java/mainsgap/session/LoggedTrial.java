@@ -1,0 +1,62 @@
+package mainsgap.session;
+
+import java.time.Instant;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import mainsgap.transfer.UncertaintyBudget;
+import mainsgap.transfer.Verdict;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A trial as the session keeps it; its raw capture is read apart.
+ *
+ * @param number from 1, without gaps
+ * @param at when the capture was read
+ * @param figures by the names of {@link mainsgap.transfer.Figures}
+ * @param budget the uncertainty line by line; null where no transfer time was measured
+ * @param sentence the outcome in words
+ * @param verdictReason why the verdict is what it is; null where there is none
+ * @param setAsideReason why the trial was set aside later; null where it stands
+ * @param seal of its entry
+ */
+public record LoggedTrial(
+    int number,
+    Instant at,
+    Map<String, @Nullable Object> figures,
+    @Nullable UncertaintyBudget budget,
+    String sentence,
+    @Nullable String verdictReason,
+    @Nullable String setAsideReason,
+    String seal) {
+
+  /** Takes its own copy of the figures, which keeps the order. */
+  public LoggedTrial {
+    figures = Collections.unmodifiableMap(new LinkedHashMap<>(figures));
+  }
+
+  /** Whether the capture carries no measurement. */
+  public boolean isRefused() {
+    return "refused".equals(figures.get("outcome"));
+  }
+
+  /** The number of that name, where there is one. */
+  public OptionalDouble number(String name) {
+    return figures.get(name) instanceof Number number
+        ? OptionalDouble.of(number.doubleValue())
+        : OptionalDouble.empty();
+  }
+
+  /** The verdict, where a claim was judged. */
+  public Optional<Verdict> verdict() {
+    return figures.get("verdict") instanceof String word
+        ? Optional.of(Verdict.valueOf(word))
+        : Optional.empty();
+  }
+
+  LoggedTrial setAside(String reason) {
+    return new LoggedTrial(number, at, figures, budget, sentence, verdictReason, reason, seal);
+  }
+}
