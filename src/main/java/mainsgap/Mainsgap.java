@@ -1,11 +1,13 @@
 package mainsgap;
 
+import mainsgap.cli.CommandLineFace;
+
 /** The program's entry. */
 public final class Mainsgap {
   private Mainsgap() {}
 
   /** Starts the program with the words of its command line. */
   public static void main(String[] args) {
-    System.exit(args.length);
+    System.exit(CommandLineFace.run(args));
   }
 }

@@ -1,0 +1,59 @@
+package mainsgap.cli;
+
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import picocli.CommandLine;
+import picocli.CommandLine.ParameterException;
+
+/** All commands, their common manners and their exit codes. */
+final class CommandTree {
+  private static final Logger LOG = LoggerFactory.getLogger(CommandTree.class);
+
+  private CommandTree() {}
+
+  /** Runs the command that the words name. Never throws. */
+  static int execute(Surroundings surroundings, String... args) {
+    CommandLine tree = new CommandLine(new TopCommand(surroundings));
+    tree.addSubcommand(new RunCommand(surroundings));
+    tree.addSubcommand(new AnalyseCommand(surroundings));
+    tree.addSubcommand(new RecheckCommand(surroundings));
+    tree.addSubcommand(new SimulateCommand(surroundings));
+    tree.setOut(surroundings.terminal().outWriter());
+    tree.setErr(surroundings.terminal().errWriter());
+    tree.setUsageHelpWidth(100);
+    tree.setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF));
+    tree.setParameterExceptionHandler((e, words) -> wrongUse(surroundings.terminal(), e));
+    tree.setExecutionExceptionHandler((e, command, parsed) -> faulted(surroundings, e));
+    return tree.execute(args);
+  }
+
+  private static int wrongUse(Terminal terminal, ParameterException e) {
+    String command = e.getCommandLine().getCommandSpec().qualifiedName();
+    terminal.complain(oneLine(e) + " (see '" + command + " --help')");
+    return ExitCode.WRONG_USE.number();
+  }
+
+  private static int faulted(Surroundings surroundings, Exception e) {
+    if (e instanceof CommandFailure failure) {
+      LOG.warn("{}", failure.getMessage(), failure);
+      surroundings.terminal().complain(oneLine(failure));
+      return failure.exitCode().number();
+    }
+    LOG.error("a fault of the program itself", e);
+    surroundings
+        .terminal()
+        .complain(
+            "a fault of the program itself ("
+                + e.getClass().getSimpleName()
+                + ": "
+                + oneLine(e)
+                + "); the log in "
+                + surroundings.stateFolder()
+                + " tells more");
+    return ExitCode.NOTHING_MEASURED.number();
+  }
+
+  private static String oneLine(Exception e) {
+    return String.valueOf(e.getMessage()).replaceAll("\\s*\\R\\s*", " ");
+  }
+}
