@@ -1,0 +1,65 @@
+package mainsgap.cli;
+
+import java.util.Locale;
+import mainsgap.transfer.Measured;
+import mainsgap.transfer.NoInterruption;
+import mainsgap.transfer.NoReturn;
+import mainsgap.transfer.Outcome;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The figures of one outcome as words for a person, rounded by their uncertainty; "-" where there
+ * is none.
+ *
+ * @param transfer the transfer time, or what stands in its place
+ * @param uncertainty with its sign
+ * @param dead the dead time
+ * @param angle the point on wave of the loss
+ */
+record OutcomeWords(String transfer, String uncertainty, String dead, String angle) {
+  private static final String NONE = "-";
+
+  /** The words for {@code outcome}. */
+  static OutcomeWords of(Outcome outcome) {
+    return switch (outcome.kind()) {
+      case MEASURED -> ofMeasured((Measured) outcome);
+      case NO_RETURN -> ofNoReturn((NoReturn) outcome);
+      case NO_INTERRUPTION -> {
+        NoInterruption none = (NoInterruption) outcome;
+        yield new OutcomeWords(
+            "no gap over " + Readings.plain(none.shortestVisibleMillis(), "ms"),
+            NONE,
+            NONE,
+            angle(none.pointOnWaveDegrees()));
+      }
+      case REFUSED -> new OutcomeWords("refused", NONE, NONE, NONE);
+    };
+  }
+
+  /** The transfer time and its uncertainty as one phrase. */
+  String phrase() {
+    return uncertainty.equals(NONE) ? transfer : transfer + " " + uncertainty;
+  }
+
+  private static OutcomeWords ofMeasured(Measured measured) {
+    double uncertainty = measured.uncertaintyMillis();
+    return new OutcomeWords(
+        Readings.value(measured.transferMillis(), uncertainty, "ms"),
+        Readings.uncertainty(uncertainty, "ms"),
+        Readings.value(measured.deadMillis(), uncertainty, "ms"),
+        angle(measured.pointOnWaveDegrees()));
+  }
+
+  private static OutcomeWords ofNoReturn(NoReturn noReturn) {
+    double uncertainty = noReturn.uncertaintyMillis();
+    return new OutcomeWords(
+        "no return in " + Readings.value(noReturn.atLeastMillis(), uncertainty, "ms"),
+        Readings.uncertainty(uncertainty, "ms"),
+        Readings.value(noReturn.deadMillis(), uncertainty, "ms"),
+        angle(noReturn.pointOnWaveDegrees()));
+  }
+
+  private static String angle(@Nullable Double degrees) {
+    return degrees == null ? NONE : String.format(Locale.ROOT, "%.0f°", degrees);
+  }
+}

@@ -1,0 +1,157 @@
+package mainsgap.cli;
+
+import java.nio.file.Path;
+import java.time.Duration;
+import mainsgap.bench.CatchWish;
+import mainsgap.bench.InstrumentChoice;
+import mainsgap.bench.SeriesRequest;
+import mainsgap.bench.SessionPlace;
+import mainsgap.bench.SimulatedUnits;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** The options of a series, and the request that they make. */
+final class SeriesOptions {
+  private static final int MOST_TRIALS = 10_000;
+
+  @Option(
+      names = "--instrument",
+      paramLabel = "RESOURCE",
+      description =
+          "A real instrument by its resource name, such as"
+              + " TCPIP::192.168.1.20::5025::SOCKET. Needs --rig and --cautions-read.")
+  private @Nullable String resource;
+
+  @Option(
+      names = "--simulated",
+      paramLabel = "UNIT",
+      arity = "0..1",
+      converter = UnitWord.class,
+      fallbackValue = SimulatedUnits.DEFAULT,
+      description =
+          "The built-in simulated bench and one of its invented units: standby (default),"
+              + " standby-stepped, standby-quasi-square, line-interactive, double-conversion,"
+              + " never-returns.")
+  private @Nullable String simulatedUnit;
+
+  @Option(
+      names = "--trials",
+      paramLabel = "N",
+      description = "Trials to be measured (default: ${DEFAULT-VALUE}).")
+  private int trials = 10;
+
+  @Mixin private SupplyOptions supply = new SupplyOptions();
+
+  @Option(
+      names = "--unit",
+      paramLabel = "NAME",
+      description = "The specimen's name, for the session and the report.")
+  private @Nullable String unit;
+
+  @Option(
+      names = "--session",
+      paramLabel = "FILE",
+      description =
+          "Session file to make (default: a new one in your data folder; its path is"
+              + " printed).")
+  private @Nullable Path session;
+
+  @Option(
+      names = "--continue",
+      description = "Go on with the existing session that --session names.")
+  private boolean goOn;
+
+  @Option(
+      names = "--rig",
+      paramLabel = "FILE",
+      description = "Rig file (TOML): channels, probe factors and ratings, unit, load, conditions.")
+  private @Nullable Path rig;
+
+  @Option(
+      names = "--cautions-read",
+      description = "You have read the cautions that this command prints; logged with the session.")
+  private boolean cautionsRead;
+
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      description = "With --simulated: the same seed gives the same series.")
+  private @Nullable Long seed;
+
+  @Option(
+      names = "--catch",
+      paramLabel = "HOW",
+      converter = CatchWord.class,
+      description =
+          "automatic (default); time-out: a single-shot trigger on the loss; record: one"
+              + " long record inside which mains is switched.")
+  private CatchWish catching = CatchWish.AUTOMATIC;
+
+  @Option(
+      names = "--settle",
+      paramLabel = "TIME",
+      converter = Milliseconds.Converter.class,
+      description = "How long the unit settles between trials once mains is back, such as 10s.")
+  private @Nullable Milliseconds settle;
+
+  /** Whether a real instrument was named. */
+  boolean isReal() {
+    return resource != null;
+  }
+
+  boolean areCautionsRead() {
+    return cautionsRead;
+  }
+
+  @Nullable Double ratedMillis() {
+    var claim = supply.claim();
+    return claim == null ? null : claim.millis();
+  }
+
+  /** The nominal voltage that was asked for, or the default. */
+  double nominalVolts() {
+    Double asked = supply.nominalVolts();
+    return asked == null ? SupplyOptions.DEFAULT_VOLTS : asked;
+  }
+
+  /** The request, once the options fit together. */
+  SeriesRequest request(long seedIfNone) {
+    if (trials < 1 || trials > MOST_TRIALS) {
+      throw supply.wrong("--trials is 1 to " + MOST_TRIALS + ", found " + trials);
+    }
+    if (goOn && session == null) {
+      throw supply.wrong("--continue needs the session that goes on: add --session FILE");
+    }
+    return new SeriesRequest(
+        instrument(seedIfNone),
+        unit,
+        supply.claim(),
+        supply.event(),
+        supply.nominalVolts(),
+        supply.frequencyHertz(),
+        trials,
+        new SessionPlace(session, goOn),
+        rig,
+        cautionsRead,
+        catching,
+        settle == null ? null : Duration.ofNanos(Math.round(settle.millis() * 1e6)),
+        null,
+        null);
+  }
+
+  private InstrumentChoice instrument(long seedIfNone) {
+    if (resource != null && simulatedUnit == null) {
+      if (seed != null) {
+        throw supply.wrong("--seed belongs to --simulated: a real instrument has no seed");
+      }
+      return new InstrumentChoice.Real(resource);
+    }
+    if (resource == null && simulatedUnit != null) {
+      return new InstrumentChoice.Simulated(simulatedUnit, seed == null ? seedIfNone : seed);
+    }
+    throw supply.wrong(
+        "a series needs one instrument: give --instrument RESOURCE, or --simulated for the built-in"
+            + " bench");
+  }
+}

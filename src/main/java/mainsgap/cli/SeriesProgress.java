@@ -1,0 +1,84 @@
+package mainsgap.cli;
+
+import java.nio.file.Path;
+import java.util.List;
+import mainsgap.arming.Progress;
+import mainsgap.arming.Prompt;
+import mainsgap.bench.RunningFigures;
+import mainsgap.bench.SeriesListener;
+import mainsgap.bench.TrialReport;
+import mainsgap.transfer.DeclaredClaim;
+import org.jspecify.annotations.Nullable;
+
+/** Tells a person on standard error how a series goes. */
+final class SeriesProgress implements SeriesListener {
+  private static final long SECONDS_BETWEEN_LINES = 5;
+
+  private final Surroundings surroundings;
+  private final @Nullable DeclaredClaim claim;
+  private final boolean isReal;
+  private String waitingFor = "";
+  private long nextLineSeconds;
+
+  SeriesProgress(Surroundings surroundings, @Nullable DeclaredClaim claim, boolean isReal) {
+    this.surroundings = surroundings;
+    this.claim = claim;
+    this.isReal = isReal;
+  }
+
+  @Override
+  public void sessionOpened(Path file) {
+    surroundings.progress("session  %s", file);
+  }
+
+  @Override
+  public void planned(List<String> explanation) {
+    explanation.forEach(
+        sentence -> surroundings.progress("%s", TextWrap.hanging("plan     ", sentence)));
+  }
+
+  @Override
+  public void prompted(Prompt prompt) {
+    if (isReal) {
+      surroundings.progress("%n>>> %s", prompt.sentence());
+    }
+  }
+
+  /** A line once a wait is felt, then one every few seconds. */
+  @Override
+  public void progressed(Progress progress) {
+    if (!progress.what().equals(waitingFor)) {
+      waitingFor = progress.what();
+      nextLineSeconds = SECONDS_BETWEEN_LINES;
+    }
+    if (progress.elapsed().toSeconds() >= nextLineSeconds) {
+      nextLineSeconds = progress.elapsed().toSeconds() + SECONDS_BETWEEN_LINES;
+      surroundings.progress(
+          "    %s: %d s, at most %d s more",
+          progress.what(), progress.elapsed().toSeconds(), progress.left().toSeconds());
+    }
+  }
+
+  @Override
+  public void noted(String sentence) {
+    surroundings.progress("%s", TextWrap.hanging("note     ", sentence));
+  }
+
+  @Override
+  public void trialFinished(TrialReport trial, RunningFigures figures) {
+    waitingFor = "";
+    surroundings.progress("%s", line(trial, claim));
+  }
+
+  /** One trial in one line: number, transfer time with its uncertainty, verdict. */
+  static String line(TrialReport trial, @Nullable DeclaredClaim claim) {
+    String declared = claim == null ? "" : " (declared " + claim.asPrinted() + ")";
+    return String.format(
+        java.util.Locale.ROOT,
+        "trial %-3d %s  %s%s",
+        trial.number(),
+        OutcomeWords.of(trial.outcome()).phrase(),
+        TrialTable.verdict(trial.outcome(), trial.judgement()),
+        declared);
+  }
+}

@@ -1,0 +1,55 @@
+package mainsgap.cli;
+
+import mainsgap.bench.RunningFigures;
+import mainsgap.bench.SeriesEnd;
+import mainsgap.cli.TextTable.Side;
+import mainsgap.transfer.DeclaredClaim;
+import org.jspecify.annotations.Nullable;
+
+/** A finished series for a person: the trials, what they say together, and where they are kept. */
+final class SeriesText {
+  private SeriesText() {}
+
+  /** The text. */
+  static String of(SeriesEnd end, @Nullable DeclaredClaim claim) {
+    StringBuilder text = new StringBuilder();
+    if (!end.trials().isEmpty()) {
+      TrialTable trials = new TrialTable("trial");
+      end.trials()
+          .forEach(
+              trial ->
+                  trials.add(Integer.toString(trial.number()), trial.outcome(), trial.judgement()));
+      text.append(trials).append('\n');
+    }
+    text.append(summary(end, claim)).append('\n');
+    return text.toString();
+  }
+
+  private static TextTable summary(SeriesEnd end, @Nullable DeclaredClaim claim) {
+    RunningFigures figures = end.figures();
+    TextTable table = new TextTable(Side.LEFT, Side.LEFT);
+    table.add("unit", end.unit());
+    table.add("declared", claim == null ? "nothing: not judged" : claim.asPrinted());
+    table.add("measured", figures.measured() + " of " + end.trials().size() + " trials");
+    table.add("mean", orDash(figures.meanMillis()));
+    table.add("s", orDash(figures.standardDeviationMillis()));
+    table.add("largest", orDash(figures.maxMillis()));
+    table.add(
+        "upper bound",
+        figures.upperToleranceBoundMillis() == null
+            ? "- (needs 3 trials)"
+            : orDash(figures.upperToleranceBoundMillis())
+                + " (95 % of transfers lie below it, with 95 % confidence)");
+    if (figures.verdict() != null) {
+      String reason = figures.reason() == null ? "" : ": " + figures.reason();
+      table.add("verdict", figures.verdict() + reason);
+    }
+    table.add("session", String.valueOf(end.session()));
+    table.add("last seal", end.lastSeal() == null ? "-" : end.lastSeal());
+    return table;
+  }
+
+  private static String orDash(@Nullable Double millis) {
+    return millis == null ? "-" : Readings.plain(millis, "ms");
+  }
+}

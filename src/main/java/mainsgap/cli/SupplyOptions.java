@@ -1,0 +1,84 @@
+package mainsgap.cli;
+
+import mainsgap.transfer.DeclaredClaim;
+import mainsgap.transfer.Event;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** What the supply is and what is declared of the unit: the same for captures and for trials. */
+final class SupplyOptions {
+  /** Where no nominal voltage is given. */
+  static final double DEFAULT_VOLTS = 230;
+
+  /** Where no nominal frequency is given. */
+  static final double DEFAULT_HERTZ = 50;
+
+  @Spec(Spec.Target.MIXEE)
+  private @Nullable CommandSpec command;
+
+  @Option(
+      names = "--rated",
+      paramLabel = "TIME",
+      converter = Milliseconds.Converter.class,
+      description =
+          "Declared transfer time with its unit, such as 20ms or 0.02s. Without it"
+              + " nothing is judged.")
+  private @Nullable Milliseconds rated;
+
+  @Option(
+      names = "--nominal",
+      paramLabel = "VOLTS",
+      description = "Nominal voltage in V RMS (default: 230).")
+  private @Nullable Double nominalVolts;
+
+  @Option(
+      names = "--frequency",
+      paramLabel = "HZ",
+      description = "Nominal frequency in Hz, 40 to 70 (default: 50).")
+  private @Nullable Double frequencyHertz;
+
+  @Option(
+      names = "--event",
+      paramLabel = "EVENT",
+      converter = EventWord.class,
+      description =
+          "loss: mains is lost, the unit takes over (default). restoration: mains is back,"
+              + " the unit gives over.")
+  private Event event = Event.LOSS;
+
+  /** The declared transfer time, as typed. */
+  @Nullable DeclaredClaim claim() {
+    return rated == null ? null : DeclaredClaim.ofMillis(rated.millis(), rated.asTyped());
+  }
+
+  /** The nominal voltage in V RMS; null where none is given. */
+  @Nullable Double nominalVolts() {
+    if (nominalVolts != null && !(nominalVolts > 0 && nominalVolts <= 1000)) {
+      throw wrong("--nominal is a voltage above 0 and up to 1000 V RMS, found " + nominalVolts);
+    }
+    return nominalVolts;
+  }
+
+  /** The nominal frequency in Hz; null where none is given. */
+  @Nullable Double frequencyHertz() {
+    if (frequencyHertz != null && !(frequencyHertz >= 40 && frequencyHertz <= 70)) {
+      throw wrong("--frequency is 40 to 70 Hz, found " + frequencyHertz);
+    }
+    return frequencyHertz;
+  }
+
+  Event event() {
+    return event;
+  }
+
+  /** Wrong use of the command that has these options. */
+  ParameterException wrong(String sentence) {
+    if (command == null) {
+      throw new IllegalStateException("the options belong to no command");
+    }
+    return new ParameterException(command.commandLine(), sentence);
+  }
+}
