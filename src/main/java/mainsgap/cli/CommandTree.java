@@ -1,5 +1,6 @@
 package mainsgap.cli;
 
+import mainsgap.session.SessionException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import picocli.CommandLine;
@@ -38,6 +39,11 @@ final class CommandTree {
       LOG.warn("{}", failure.getMessage(), failure);
       surroundings.terminal().complain(oneLine(failure));
       return failure.exitCode().number();
+    }
+    if (e instanceof SessionException) {
+      LOG.warn("{}", e.getMessage(), e);
+      surroundings.terminal().complain(oneLine(e));
+      return ExitCode.SESSION_FAILED.number();
     }
     LOG.error("a fault of the program itself", e);
     surroundings

@@ -31,11 +31,7 @@ record Milliseconds(String asTyped, double millis) {
           case "us", "µs", "μs" -> number / 1e3;
           case "" ->
               throw new IllegalArgumentException(
-                  "'"
-                      + words
-                      + "' has no unit: write it as "
-                      + words.strip()
-                      + "ms or in seconds, such as 0.02s");
+                  "'" + words + "' has no unit: add ms, s or us, such as 20ms or 0.02s");
           default ->
               throw new IllegalArgumentException(
                   "'"

@@ -27,7 +27,7 @@ record OutcomeWords(String transfer, String uncertainty, String dead, String ang
       case NO_INTERRUPTION -> {
         NoInterruption none = (NoInterruption) outcome;
         yield new OutcomeWords(
-            "no gap over " + Readings.plain(none.shortestVisibleMillis(), "ms"),
+            "no gap over " + Readings.millis(none.shortestVisibleMillis()),
             NONE,
             NONE,
             angle(none.pointOnWaveDegrees()));
@@ -44,18 +44,18 @@ record OutcomeWords(String transfer, String uncertainty, String dead, String ang
   private static OutcomeWords ofMeasured(Measured measured) {
     double uncertainty = measured.uncertaintyMillis();
     return new OutcomeWords(
-        Readings.value(measured.transferMillis(), uncertainty, "ms"),
-        Readings.uncertainty(uncertainty, "ms"),
-        Readings.value(measured.deadMillis(), uncertainty, "ms"),
+        Readings.millis(measured.transferMillis(), uncertainty),
+        Readings.uncertaintyMillis(uncertainty),
+        Readings.millis(measured.deadMillis(), uncertainty),
         angle(measured.pointOnWaveDegrees()));
   }
 
   private static OutcomeWords ofNoReturn(NoReturn noReturn) {
     double uncertainty = noReturn.uncertaintyMillis();
     return new OutcomeWords(
-        "no return in " + Readings.value(noReturn.atLeastMillis(), uncertainty, "ms"),
-        Readings.uncertainty(uncertainty, "ms"),
-        Readings.value(noReturn.deadMillis(), uncertainty, "ms"),
+        "no return in " + Readings.millis(noReturn.atLeastMillis(), uncertainty),
+        Readings.uncertaintyMillis(uncertainty),
+        Readings.millis(noReturn.deadMillis(), uncertainty),
         angle(noReturn.pointOnWaveDegrees()));
   }
 

@@ -2,40 +2,32 @@ package mainsgap.cli;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
-import java.math.RoundingMode;
+import mainsgap.statistics.StatedValue;
 
 /** Numbers with units for people. */
 final class Readings {
+  private static final MathContext FOUR_DIGITS = new MathContext(4);
+
   private Readings() {}
 
-  /** The value to the last digit that its uncertainty leaves. */
-  static String value(double value, double uncertainty, String unit) {
-    return BigDecimal.valueOf(value)
-            .setScale(decimals(uncertainty), RoundingMode.HALF_EVEN)
-            .toPlainString()
-        + " "
-        + unit;
+  /** The value in milliseconds to the last digit that its uncertainty leaves. */
+  static String millis(double value, double uncertaintyMillis) {
+    return uncertaintyMillis > 0
+        ? StatedValue.of(value, uncertaintyMillis).value() + " ms"
+        : millis(value);
   }
 
-  /** The uncertainty with its sign, to two digits. */
-  static String uncertainty(double uncertainty, String unit) {
+  /** The uncertainty in milliseconds with its sign. */
+  static String uncertaintyMillis(double uncertaintyMillis) {
     return "± "
-        + BigDecimal.valueOf(uncertainty)
-            .setScale(decimals(uncertainty), RoundingMode.HALF_EVEN)
-            .toPlainString()
-        + " "
-        + unit;
+        + (uncertaintyMillis > 0
+            ? StatedValue.of(0, uncertaintyMillis).uncertainty() + " ms"
+            : millis(uncertaintyMillis));
   }
 
-  /** A figure without an uncertainty of its own, to four digits. */
-  static String plain(double value, String unit) {
-    return BigDecimal.valueOf(value).round(new MathContext(4)).toPlainString() + " " + unit;
-  }
-
-  private static int decimals(double uncertainty) {
-    if (!(uncertainty > 0)) {
-      return 3;
-    }
-    return Math.max(0, 1 - (int) Math.floor(Math.log10(uncertainty)));
+  /** A figure in milliseconds without an uncertainty of its own, to four digits. */
+  static String millis(double value) {
+    BigDecimal rounded = BigDecimal.valueOf(value).round(FOUR_DIGITS);
+    return rounded.stripTrailingZeros().toPlainString() + " ms";
   }
 }

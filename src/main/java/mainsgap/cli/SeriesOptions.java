@@ -19,8 +19,8 @@ final class SeriesOptions {
       names = "--instrument",
       paramLabel = "RESOURCE",
       description =
-          "A real instrument by its resource name, such as"
-              + " TCPIP::192.168.1.20::5025::SOCKET. Needs --rig and --cautions-read.")
+          "A real instrument by its resource name, such as TCPIP::HOST::5025::SOCKET. Needs --rig"
+              + " and --cautions-read.")
   private @Nullable String resource;
 
   @Option(

@@ -50,6 +50,6 @@ final class SeriesText {
   }
 
   private static String orDash(@Nullable Double millis) {
-    return millis == null ? "-" : Readings.plain(millis, "ms");
+    return millis == null ? "-" : Readings.millis(millis);
   }
 }
