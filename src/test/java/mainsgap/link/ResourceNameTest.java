@@ -1,0 +1,95 @@
+package mainsgap.link;
+
+import static mainsgap.Sentences.assertSays;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+
+import java.time.Duration;
+import mainsgap.link.ResourceName.Hislip;
+import mainsgap.link.ResourceName.Serial;
+import mainsgap.link.ResourceName.TcpSocket;
+import mainsgap.link.ResourceName.Usb;
+import mainsgap.link.ResourceName.Vxi11;
+import mainsgap.waiting.Clock;
+import mainsgap.waiting.Deadline;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The forms of VPP-4.3; the serial path and the brackets are common practice. */
+class ResourceNameTest {
+
+  @ParameterizedTest
+  @CsvSource({
+    "TCPIP0::192.0.2.10::5025::SOCKET, TCPIP0::192.0.2.10::5025::SOCKET",
+    "tcpip::scope.local::5555::socket, TCPIP0::scope.local::5555::SOCKET",
+    "TCPIP2::[fe80::1%eth0]::5025::SOCKET, TCPIP2::[fe80::1%eth0]::5025::SOCKET",
+    "TCPIP::[::1]::5025::SOCKET, TCPIP0::[::1]::5025::SOCKET",
+    "TCPIP0::192.0.2.10::INSTR, TCPIP0::192.0.2.10::inst0::INSTR",
+    "TCPIP::192.0.2.10, TCPIP0::192.0.2.10::inst0::INSTR",
+    "'TCPIP::192.0.2.10::gpib0,9::INSTR', 'TCPIP0::192.0.2.10::gpib0,9::INSTR'",
+    "TCPIP::scope.local::hislip0::INSTR, TCPIP0::scope.local::hislip0::INSTR",
+    "'TCPIP::scope.local::hislip0,4881', 'TCPIP0::scope.local::hislip0,4881::INSTR'",
+    "USB0::0x1234::0x0125::SN1::INSTR, USB0::0x1234::0x0125::SN1::0::INSTR",
+    "USB::4660::293::SN 1::2, USB0::0x1234::0x0125::SN 1::2::INSTR",
+    "ASRL1::INSTR, ASRL1::INSTR",
+    "ASRL/dev/ttyUSB0::INSTR, ASRL/dev/ttyUSB0::INSTR",
+  })
+  void everyFormIsReadAndWrittenInFull(String name, String inFull) {
+    assertEquals(inFull, ResourceName.parse(name).toString());
+    assertEquals(ResourceName.parse(name), ResourceName.parse(inFull));
+  }
+
+  @Test
+  void eachKindIsARecordOfItsOwn() {
+    assertEquals(new TcpSocket(0, "::1", 5025), ResourceName.parse("TCPIP::[::1]::5025::SOCKET"));
+    assertEquals(new Vxi11(1, "h", "inst3"), ResourceName.parse("TCPIP1::h::inst3"));
+    assertEquals(new Hislip(0, "h", "hislip1", 4880), ResourceName.parse("TCPIP::h::hislip1"));
+    assertEquals(
+        new Usb(0, 0x1234, 0x0125, "SN1", 0), ResourceName.parse("USB::0x1234::0x0125::SN1"));
+    assertEquals(new Serial("COM3"), ResourceName.parse("ASRLCOM3"));
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "'' | begins with '' | TCPIP::host::port::SOCKET",
+        "GPIB0::9::INSTR | begins with 'GPIB0' | TCPIP::host::port::SOCKET",
+        "192.0.2.10:5025 | begins with '192.0.2.10:5025' | TCPIP::host::port::SOCKET",
+        "TCPIP::192.0.2.10::SOCKET | has too few parts | such as TCPIP::192.0.2.10::5025::SOCKET",
+        "TCPIP::fe80::1::5025::SOCKET | has too many parts | an IPv6 address goes in brackets",
+        "TCPIP::h::x::SOCKET | has the port 'x' | a number from 0 to 65535",
+        "TCPIP::h::65536::SOCKET | has the port '65536' | a number from 0 to 65535",
+        "TCPIP::h::99999999999::SOCKET | has the port '99999999999' | a number from 0 to 65535",
+        "TCPIP::h::0::SOCKET | has the port 0 | 1 to 65535",
+        "TCPIP::::5025::SOCKET | has the host '' | an IPv6 address in brackets",
+        "TCPIP::a b::5025::SOCKET | has the host 'a b' | a name, an IPv4 address",
+        "TCPIP | has too few parts | TCPIP::host::port::SOCKET",
+        "TCPIP::h::::INSTR | has an empty device name | TCPIP::host::device::INSTR",
+        "USB::0x1234::0x0125::INSTR | has too few parts | such as USB::0x1234",
+        "USB::0xG::0x0125::SN1 | has the vendor '0xG' | a number from 0 to 65535",
+        "USB::0x1::0x10000::SN1 | has the product '0x10000' | a number from 0 to 65535",
+        "ASRL::INSTR | has an empty serial port | ASRLport::INSTR",
+        "ASRL1::2::INSTR | has too many parts | such as ASRL1::INSTR",
+      })
+  void whatIsWrongIsNamedWithWhatIsAllowed(String name, String found, String allowed) {
+    LinkException e = assertThrows(LinkException.class, () -> ResourceName.parse(name));
+    assertSays(e, "the resource name '" + name + "' " + found, "; allowed: ", allowed);
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {"TCPIP::h::INSTR", "TCPIP::h::hislip0::INSTR", "USB::1::2::S::INSTR", "ASRL1"})
+  void aLinkThatIsNotServedYetSaysWhatToUse(String name) {
+    ResourceName resource = ResourceName.parse(name);
+    Deadline deadline = Deadline.after(Duration.ofSeconds(1), Clock.system());
+    LinkException e = assertThrows(LinkException.class, () -> resource.open(deadline));
+    assertEquals(
+        resource
+            + ": this kind of link is not served yet; if the instrument has a network socket,"
+            + " use TCPIP::host::5025::SOCKET",
+        e.getMessage());
+  }
+}
