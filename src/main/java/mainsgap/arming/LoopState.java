@@ -36,12 +36,12 @@ public enum LoopState {
   public Set<LoopState> next() {
     return switch (this) {
       case PREFLIGHT -> EnumSet.of(ARMED, RECOVERING, STOPPED, FAULTED);
-      case ARMED -> EnumSet.of(TRIGGERED, RECOVERING, STOPPED, FAULTED);
+      case ARMED -> EnumSet.of(TRIGGERED, RECOVERING, COMPLETE, STOPPED, FAULTED);
       case TRIGGERED -> EnumSet.of(READING, STOPPED, FAULTED);
-      case READING -> EnumSet.of(ANALYSED, STOPPED, FAULTED);
+      case READING -> EnumSet.of(ANALYSED, FAULTED);
       case ANALYSED -> EnumSet.of(LOGGED, FAULTED);
       case LOGGED -> EnumSet.of(RECOVERING, COMPLETE, STOPPED, FAULTED);
-      case RECOVERING -> EnumSet.of(ARMED, COMPLETE, STOPPED, FAULTED);
+      case RECOVERING -> EnumSet.of(ARMED, STOPPED, FAULTED);
       case COMPLETE, STOPPED, FAULTED -> EnumSet.noneOf(LoopState.class);
     };
   }

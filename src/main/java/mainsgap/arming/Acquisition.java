@@ -1,0 +1,88 @@
+package mainsgap.arming;
+
+import static mainsgap.scope.AcquisitionState.COMPLETE;
+import static mainsgap.scope.AcquisitionState.RECORDING;
+import static mainsgap.scope.AcquisitionState.WATCHING;
+
+import java.time.Duration;
+import java.util.EnumSet;
+import java.util.Set;
+import mainsgap.scope.AcquisitionState;
+import mainsgap.scope.CapturePlan;
+import mainsgap.scope.CatchMethod;
+import mainsgap.scope.Oscilloscope;
+import mainsgap.scope.ScopeException;
+
+/**
+ * The instrument between arming and the whole record: the waits on its state. Closing makes it
+ * safe: disarmed.
+ */
+final class Acquisition implements AutoCloseable {
+  /** What an instrument may take beyond the record itself: slow ones copy their memory first. */
+  private static final Duration MARGIN = Duration.ofSeconds(15);
+
+  private static final Set<AcquisitionState> WATCHES = EnumSet.of(WATCHING, RECORDING, COMPLETE);
+  private static final Set<AcquisitionState> HAS_TRIGGERED = EnumSet.of(RECORDING, COMPLETE);
+  private static final Set<AcquisitionState> WHOLE = EnumSet.of(COMPLETE);
+
+  private final Oscilloscope instrument;
+  private final CapturePlan plan;
+  private final Duration triggerWait;
+  private final Waits waits;
+
+  Acquisition(Oscilloscope instrument, LoopPlan plan, Waits waits) {
+    this.instrument = instrument;
+    this.plan = plan.capture();
+    this.triggerWait = plan.pace().triggerWait();
+    this.waits = waits;
+  }
+
+  /** Arms, and returns once the event may come. */
+  void arm() {
+    instrument.arm();
+    if (!reaches(WATCHES, "the instrument to be ready", recordLimit())) {
+      throw new ScopeException(
+          "the instrument was armed and did not watch for the event within "
+              + Sentences.of(recordLimit())
+              + ": arm it again, with nobody at its front panel");
+    }
+  }
+
+  /** Whether the event, or the forced record in which it lies, was caught within the limit. */
+  boolean triggers() {
+    if (plan.method() == CatchMethod.FORCED_RECORD) {
+      awaitWhole("the record in which the switch is to move");
+      return true;
+    }
+    return reaches(HAS_TRIGGERED, "the trigger", triggerWait);
+  }
+
+  /** Waits for the rest of the record. */
+  void complete() {
+    awaitWhole("the rest of the record");
+  }
+
+  @Override
+  public void close() {
+    instrument.disarm();
+  }
+
+  private void awaitWhole(String what) {
+    if (!reaches(WHOLE, what, recordLimit())) {
+      throw new ScopeException(
+          "the record of "
+              + Sentences.of(Sentences.seconds(plan.durationSeconds()))
+              + " was not complete within "
+              + Sentences.of(recordLimit())
+              + ": look at the instrument's screen, and plan a shorter record if it is slow");
+    }
+  }
+
+  private boolean reaches(Set<AcquisitionState> states, String what, Duration limit) {
+    return waits.until(what, limit, () -> states.contains(instrument.state()));
+  }
+
+  private Duration recordLimit() {
+    return Sentences.seconds(plan.durationSeconds()).plus(MARGIN);
+  }
+}

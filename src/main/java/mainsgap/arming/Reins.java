@@ -1,0 +1,13 @@
+package mainsgap.arming;
+
+import mainsgap.waiting.Clock;
+import mainsgap.waiting.StopRequest;
+
+/**
+ * How others reach into the loop.
+ *
+ * @param clock the time
+ * @param stop ends the series
+ * @param proceed ends a settling time
+ */
+public record Reins(Clock clock, StopRequest stop, Proceed proceed) {}

@@ -1,0 +1,10 @@
+package mainsgap.arming;
+
+/** The rig is not right; the message says what to look at. */
+final class RigException extends RuntimeException {
+  private static final long serialVersionUID = 1L;
+
+  RigException(String message) {
+    super(message);
+  }
+}

@@ -1,0 +1,185 @@
+package mainsgap.arming;
+
+import java.time.Instant;
+import java.util.Optional;
+import mainsgap.arming.LoopEnd.Reason;
+import mainsgap.link.LinkException;
+import mainsgap.scope.ScopeException;
+import mainsgap.scpi.ScpiException;
+import mainsgap.session.Remark;
+import mainsgap.session.SessionException;
+import mainsgap.session.Trial;
+import mainsgap.signal.Capture;
+import mainsgap.transfer.Outcome;
+import mainsgap.transfer.Refused;
+import mainsgap.waiting.StoppedException;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * The bench procedure: arms, asks the hand, reads, measures, logs and recovers, until the series is
+ * done. The thread that calls {@link #run} owns the instrument and writes the log. Run it once.
+ */
+public final class TrialLoop {
+  private static final Logger LOG = LoggerFactory.getLogger(TrialLoop.class);
+
+  private final LoopPlan plan;
+  private final Rig rig;
+  private final LoopListener face;
+  private final Waits waits;
+  private final Mains mains;
+  private @Nullable LoopState state;
+  private int measured;
+  private int repeated;
+
+  /** Creates the loop; nothing is sent yet. */
+  public TrialLoop(LoopPlan plan, Rig rig, Reins reins, LoopListener listener) {
+    this.plan = plan;
+    this.rig = rig;
+    this.face = new SteadyListener(listener);
+    this.waits = new Waits(reins.clock(), reins.stop(), plan.pace().poll(), face::progressed);
+    this.mains = new Mains(plan, rig, waits, reins.proceed(), face::noted);
+  }
+
+  /** Runs the series to its end; the instrument is disarmed when it returns, whatever happened. */
+  public LoopEnd run() {
+    enter(LoopState.PREFLIGHT);
+    LoopEnd end;
+    try (Acquisition acquisition = new Acquisition(rig.instrument(), plan, waits)) {
+      end = series(acquisition);
+    } catch (StoppedException e) {
+      boolean safe = e.getSuppressed().length == 0;
+      end = end(safe ? Reason.STOPPED : Reason.INSTRUMENT, Sentences.of(e));
+    } catch (RigException e) {
+      end = end(Reason.RIG_NOT_RIGHT, Sentences.of(e));
+    } catch (ScopeException | ScpiException | LinkException e) {
+      end = end(Reason.INSTRUMENT, Sentences.of(e));
+    } catch (SessionException e) {
+      end = end(Reason.SESSION, Sentences.of(e));
+    }
+    return finish(end);
+  }
+
+  private LoopEnd series(Acquisition acquisition) {
+    rig.instrument().configure(plan.capture());
+    mains.check();
+    if (mains.mustLeaveFirst()) {
+      recover();
+    }
+    while (true) {
+      Optional<Trial> trial = attempt(acquisition);
+      if (trial.isPresent() && trial.get().outcome().kind() != Outcome.Kind.REFUSED) {
+        measured++;
+      } else {
+        repeated++;
+      }
+      if (measured == plan.trials()) {
+        return end(Reason.DONE, Sentences.measured(measured));
+      }
+      if (repeated > plan.pace().maxRepeats()) {
+        return end(Reason.REPEATS_SPENT, repeatsSpent(trial));
+      }
+      recover();
+    }
+  }
+
+  /** One attempt; empty where it gave no capture. */
+  private Optional<Trial> attempt(Acquisition acquisition) {
+    waits.heedStop();
+    acquisition.arm();
+    enter(LoopState.ARMED);
+    mains.askForEvent();
+    if (!acquisition.triggers()) {
+      logNoCapture();
+      return Optional.empty();
+    }
+    enter(LoopState.TRIGGERED);
+    acquisition.complete();
+    enter(LoopState.READING);
+    Capture capture = rig.instrument().read();
+    return Optional.of(logged(capture, waits.now()));
+  }
+
+  /** Nothing in here heeds a stop: a capture that was read is kept. */
+  private Trial logged(Capture capture, Instant at) {
+    Outcome outcome = outcomeOf(capture);
+    enter(LoopState.ANALYSED);
+    Trial trial =
+        new Trial(
+            rig.log().nextTrialNumber(), at, capture, outcome, rig.measuring().judge(outcome));
+    rig.log().append(trial);
+    enter(LoopState.LOGGED);
+    face.trialLogged(trial);
+    return trial;
+  }
+
+  private Outcome outcomeOf(Capture capture) {
+    try {
+      return rig.measuring().measure(capture);
+    } catch (RuntimeException e) {
+      LOG.error("the measurement failed on a capture, which is logged as refused", e);
+      return new Refused(
+          "the measurement itself failed (" + e + "); the raw capture is kept for a recheck");
+    }
+  }
+
+  private void logNoCapture() {
+    rig.instrument().disarm();
+    String sentence =
+        "no trigger came within "
+            + Sentences.of(plan.pace().triggerWait())
+            + ": was the mains switch moved, and does the probe see the output?";
+    append(Remark.Kind.NO_CAPTURE, sentence);
+    face.noted(sentence);
+  }
+
+  private void recover() {
+    waits.heedStop();
+    rig.instrument().disarm();
+    enter(LoopState.RECOVERING);
+    mains.bringBack();
+  }
+
+  private String repeatsSpent(Optional<Trial> last) {
+    return "gave up after "
+        + repeated
+        + " attempts without a measurement ("
+        + Sentences.measured(measured)
+        + "); the last: "
+        + last.map(trial -> trial.outcome().sentence()).orElse("no trigger came");
+  }
+
+  private LoopEnd end(Reason reason, String sentence) {
+    return new LoopEnd(reason, measured, sentence);
+  }
+
+  private LoopEnd finish(LoopEnd end) {
+    LoopEnd kept = end;
+    if (end.reason() != Reason.SESSION) {
+      try {
+        append(end.reason().remark(), end.sentence());
+      } catch (SessionException e) {
+        kept = end(Reason.SESSION, end.sentence() + "; and then: " + Sentences.of(e));
+      }
+    }
+    enter(kept.state());
+    mains.sayWhatIsLive();
+    return kept;
+  }
+
+  private void append(Remark.Kind kind, String sentence) {
+    String unused = rig.log().append(new Remark(waits.now(), kind, sentence));
+  }
+
+  /** The only place that changes the state. */
+  private void enter(LoopState next) {
+    boolean allowed = state == null ? next == LoopState.PREFLIGHT : state.mayLeadTo(next);
+    if (!allowed) {
+      throw new IllegalStateException(state + " does not lead to " + next);
+    }
+    LOG.info("{}: {}", next, next.truth());
+    state = next;
+    face.entered(next);
+  }
+}

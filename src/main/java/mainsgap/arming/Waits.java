@@ -1,0 +1,54 @@
+package mainsgap.arming;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
+import mainsgap.waiting.Clock;
+import mainsgap.waiting.Deadline;
+import mainsgap.waiting.StopRequest;
+
+/** The waits of the loop: each has a limit, tells its progress and heeds the stop request. */
+final class Waits {
+  private final Clock clock;
+  private final StopRequest stop;
+  private final Duration poll;
+  private final Consumer<Progress> face;
+
+  Waits(Clock clock, StopRequest stop, Duration poll, Consumer<Progress> face) {
+    this.clock = clock;
+    this.stop = stop;
+    this.poll = poll;
+    this.face = face;
+  }
+
+  /** The time of day. */
+  Instant now() {
+    return clock.instant();
+  }
+
+  /** Returns if no stop was asked for. */
+  void heedStop() {
+    stop.throwIfRequested();
+  }
+
+  /**
+   * Asks {@code done} at once and then at each poll, until it says yes or the limit has passed;
+   * gives its last answer.
+   */
+  boolean until(String what, Duration limit, BooleanSupplier done) {
+    Deadline deadline = Deadline.after(limit, clock);
+    while (true) {
+      heedStop();
+      if (done.getAsBoolean()) {
+        return true;
+      }
+      Duration left = deadline.remaining();
+      if (left.isZero()) {
+        return false;
+      }
+      face.accept(new Progress(what, limit.minus(left), limit));
+      clock.pause(left.compareTo(poll) < 0 ? left : poll, stop);
+    }
+  }
+}
