@@ -43,4 +43,11 @@ public record DeclaredClaim(
     return new DeclaredClaim(
         asPrinted, millis, false, Kind.UNSTATED, "unknown", "unknown", "unknown");
   }
+
+  /**
+   * Whether a transfer of so many milliseconds is within the claim: at most, or below where '<'.
+   */
+  boolean allows(double transferMillis) {
+    return strictlyBelow ? transferMillis < millis : transferMillis <= millis;
+  }
 }

@@ -1,0 +1,60 @@
+package mainsgap.transfer;
+
+import java.math.BigDecimal;
+import java.util.Locale;
+import mainsgap.statistics.StatedValue;
+import org.jspecify.annotations.Nullable;
+
+/** Times and claims as the reasons of verdicts say them. */
+final class Wording {
+  /** From this difference on, a transfer time is never told without its usable time. */
+  private static final double WORTH_TELLING_MILLIS = 1;
+
+  private Wording() {}
+
+  /** A time with its uncertainty, such as "9.236 ms ± 0.012 ms". */
+  static String time(double millis, double uncertaintyMillis) {
+    if (!canBeStated(millis, uncertaintyMillis)) {
+      return millis + " ms ± " + uncertaintyMillis + " ms";
+    }
+    StatedValue stated = StatedValue.of(millis, uncertaintyMillis);
+    return stated.value() + " ms ± " + stated.uncertainty() + " ms";
+  }
+
+  /** A time rounded by its uncertainty, without it. */
+  static String roundedTime(double millis, double uncertaintyMillis) {
+    return canBeStated(millis, uncertaintyMillis)
+        ? StatedValue.of(millis, uncertaintyMillis).value() + " ms"
+        : millis + " ms";
+  }
+
+  /** A time to a microsecond. */
+  static String time(double millis) {
+    return String.format(Locale.ROOT, "%.3f ms", millis);
+  }
+
+  /** The declared time, such as "the declared < 20 ms (taken as a maximum)". */
+  static String declared(DeclaredClaim claim) {
+    String value = BigDecimal.valueOf(claim.millis()).stripTrailingZeros().toPlainString();
+    String sign = claim.strictlyBelow() ? "< " : "";
+    return switch (claim.kind()) {
+      case MAXIMUM -> "the declared maximum of " + sign + value + " ms";
+      case TYPICAL -> "the declared typical " + sign + value + " ms";
+      case UNSTATED -> "the declared " + sign + value + " ms (taken as a maximum)";
+    };
+  }
+
+  /** What has to be told beside a transfer time, or nothing. */
+  static String usable(double transferMillis, @Nullable Double usableMillis) {
+    if (usableMillis == null) {
+      return "; the voltage does not settle within 10 % in the record";
+    }
+    return usableMillis - transferMillis > WORTH_TELLING_MILLIS
+        ? "; usable after " + time(usableMillis)
+        : "";
+  }
+
+  private static boolean canBeStated(double value, double uncertainty) {
+    return Double.isFinite(value) && uncertainty > 0 && Double.isFinite(uncertainty);
+  }
+}
