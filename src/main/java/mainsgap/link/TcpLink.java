@@ -5,7 +5,9 @@ import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.UnknownHostException;
 import java.nio.ByteBuffer;
+import java.nio.channels.ClosedChannelException;
 import java.nio.channels.SelectionKey;
+import java.nio.channels.UnsupportedAddressTypeException;
 import mainsgap.waiting.Deadline;
 
 /** A raw TCP socket (IANA scpi-raw): no end mark, no device clear, no status byte. */
@@ -92,8 +94,12 @@ final class TcpLink implements Link {
   }
 
   private LinkClosedException lost(IOException e) {
-    String how = closed ? " was closed by this program" : " lost the connection: " + e.getMessage();
-    return new LinkClosedException(resource + how, e);
+    if (closed) {
+      return new LinkClosedException(resource + " was closed by this program", e);
+    }
+    String how = e instanceof ClosedChannelException ? "not connected" : e.getMessage();
+    return new LinkClosedException(
+        resource + " lost the connection (" + how + "): check the cable and connect again", e);
   }
 
   /** Tries each address of a host in turn: a name may have an IPv6 one that nobody serves. */
@@ -128,7 +134,7 @@ final class TcpLink implements Link {
         connection.close();
         throw e;
       }
-    } catch (IOException e) {
+    } catch (IOException | UnsupportedAddressTypeException e) {
       throw new LinkException(
           resource
               + " cannot be reached ("

@@ -7,6 +7,8 @@ import java.util.stream.Collectors;
 public final class InstrumentComplaint extends ScpiException {
   private static final long serialVersionUID = 1L;
 
+  private static final int MOST_QUOTED = 4;
+
   private final transient List<InstrumentError> errors;
 
   /**
@@ -40,6 +42,11 @@ public final class InstrumentComplaint extends ScpiException {
   private static String quoted(List<String> messages) {
     if (messages.isEmpty()) {
       return "an earlier command";
+    }
+    if (messages.size() > MOST_QUOTED) {
+      String first = messages.get(0);
+      String last = messages.get(messages.size() - 1);
+      return "one of " + messages.size() + " messages from '" + first + "' to '" + last + "'";
     }
     String all = messages.stream().map(m -> "'" + m + "'").collect(Collectors.joining(", "));
     return messages.size() == 1 ? all : "one of " + all;

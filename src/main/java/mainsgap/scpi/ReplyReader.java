@@ -1,14 +1,14 @@
 package mainsgap.scpi;
 
+import static mainsgap.scpi.ReplyStream.END;
+
 import java.io.ByteArrayOutputStream;
-import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.Arrays;
 import mainsgap.link.Link;
 import mainsgap.link.LinkClosedException;
 import mainsgap.link.LinkTimeoutException;
-import mainsgap.link.Received;
 import mainsgap.waiting.Clock;
 import mainsgap.waiting.Deadline;
 import org.slf4j.Logger;
@@ -18,7 +18,6 @@ import org.slf4j.LoggerFactory;
 final class ReplyReader {
   private static final Logger LOG = LoggerFactory.getLogger(ReplyReader.class);
   private static final int NL = '\n';
-  private static final int END = -1;
 
   /** Instruments that repeat the header before a block use less; more is not a block. */
   private static final int LONGEST_PREFIX = 256;
@@ -34,47 +33,36 @@ final class ReplyReader {
   private final Link link;
   private final ScpiOptions options;
   private final Clock clock;
-  private final ByteBuffer buffer = ByteBuffer.allocate(16 * 1024).limit(0);
-  private boolean messageEnded;
+  private final ReplyStream stream;
   private boolean newLineOwed;
-  private int received;
-  private int expected;
 
   ReplyReader(Link link, ScpiOptions options, Clock clock) {
     this.link = link;
     this.options = options;
     this.clock = clock;
+    this.stream = new ReplyStream(link, options.replyTimeout(), clock);
   }
 
-  /** Forgets what an earlier reply left over: the next byte belongs to a new one. */
+  /** The next byte belongs to a new reply. */
   void begin() {
-    if (buffer.hasRemaining()) {
-      LOG.debug("{}: {} bytes that nobody asked for", link.resource(), buffer.remaining());
-    }
-    buffer.limit(0);
-    messageEnded = false;
-    received = 0;
-    expected = 0;
+    stream.begin();
   }
 
   /** The link was cleared: nothing of an earlier reply can come any more. */
   void cleared() {
-    begin();
+    stream.begin();
     newLineOwed = false;
   }
 
-  /** How far the present reply has come, for a sentence. */
+  /** How far the last reply came, for a sentence. */
   String progress() {
-    if (expected > 0) {
-      return "after " + received + " of " + expected + " bytes of data";
-    }
-    return received == 0 ? "before any byte" : "after " + received + " bytes";
+    return stream.progress();
   }
 
   String line() {
     Deadline deadline = patience();
     ByteArrayOutputStream line = new ByteArrayOutputStream();
-    for (int b = first(deadline); b != NL && b != END; b = next(deadline)) {
+    for (int b = first(deadline); b != NL && b != END; b = stream.next(deadline)) {
       if (line.size() == options.longestLineBytes()) {
         throw new ScpiException(
             "a line longer than " + options.longestLineBytes() + " bytes came, and no end of it");
@@ -88,26 +76,27 @@ final class ReplyReader {
   byte[] block(int atMostBytes) {
     Deadline deadline = patience();
     skipToHash(deadline);
-    int digits = digit(next(deadline));
+    int digits = digit(stream.next(deadline));
     if (digits == 0) {
       return indefinite(atMostBytes);
     }
     int count = 0;
     for (int i = 0; i < digits; i++) {
-      count = 10 * count + digit(next(deadline)); // at most nine digits fit an int
+      count = 10 * count + digit(stream.next(deadline)); // at most nine digits fit an int
     }
     if (count > atMostBytes) {
       throw new ScpiException(
           "its header claims " + count + " bytes where at most " + atMostBytes + " were planned");
     }
-    byte[] data = definite(count);
-    tail();
+    byte[] data = new byte[count];
+    stream.fill(data, deadlineFor(count));
+    tail(count);
     return data;
   }
 
   private void skipToHash(Deadline deadline) {
     StringBuilder prefix = new StringBuilder();
-    for (int b = first(deadline); b != '#'; b = next(deadline)) {
+    for (int b = first(deadline); b != '#'; b = stream.next(deadline)) {
       if (b == NL || b == END || prefix.length() == LONGEST_PREFIX) {
         throw new ScpiException(
             "it says '" + prefix.toString().strip() + "' where a block of data should be");
@@ -126,24 +115,6 @@ final class ReplyReader {
     return character - '0';
   }
 
-  private byte[] definite(int count) {
-    byte[] data = new byte[count];
-    ByteBuffer rest = ByteBuffer.wrap(data);
-    Deadline whole = deadlineFor(count);
-    received = 0;
-    expected = count;
-    while (rest.hasRemaining()) {
-      if (!buffer.hasRemaining()) {
-        if (messageEnded) {
-          throw new ScpiException("the block ended " + progress());
-        }
-        fill(whole);
-      }
-      received += move(buffer, rest);
-    }
-    return data;
-  }
-
   private byte[] indefinite(int atMostBytes) {
     if (!link.marksMessageEnd()) {
       throw new ScpiException(
@@ -152,7 +123,7 @@ final class ReplyReader {
     }
     ByteArrayOutputStream data = new ByteArrayOutputStream();
     Deadline whole = deadlineFor(atMostBytes);
-    for (int b = next(whole); b != END; b = next(whole)) {
+    for (int b = stream.next(whole); b != END; b = stream.next(whole)) {
       if (data.size() > atMostBytes) {
         throw new ScpiException(
             "a block of unstated length goes on past the " + atMostBytes + " bytes planned");
@@ -165,11 +136,11 @@ final class ReplyReader {
   }
 
   /** Reads on to the NL behind a block, which some instruments leave out or precede with a byte. */
-  private void tail() {
+  private void tail(int count) {
     Deadline deadline = Deadline.after(TAIL_SILENCE, clock);
     try {
       for (int extra = 0; extra <= LONGEST_TAIL; extra++) {
-        int b = next(deadline);
+        int b = stream.next(deadline);
         if (b == NL || b == END) {
           return;
         }
@@ -179,42 +150,15 @@ final class ReplyReader {
       newLineOwed = true;
       return;
     }
-    throw new ScpiException("more data follow the " + expected + " bytes that its header claims");
+    throw new ScpiException("more data follow the " + count + " bytes that its header claims");
   }
 
   /** The first byte of a reply, past an NL that came too late for the block before. */
   private int first(Deadline deadline) {
-    int b = next(deadline);
+    int b = stream.next(deadline);
     boolean late = newLineOwed && b == NL;
     newLineOwed = false;
-    return late ? next(deadline) : b;
-  }
-
-  private int next(Deadline deadline) {
-    while (!buffer.hasRemaining()) {
-      if (messageEnded) {
-        return END;
-      }
-      fill(deadline);
-    }
-    received++;
-    return buffer.get() & 0xFF;
-  }
-
-  private void fill(Deadline whole) {
-    if (whole.hasPassed()) {
-      throw new LinkTimeoutException(link.resource() + " is too slow");
-    }
-    Deadline silence = patience();
-    boolean wholeIsNearer = whole.remaining().compareTo(silence.remaining()) < 0;
-    buffer.clear();
-    Received read;
-    try {
-      read = link.read(buffer, wholeIsNearer ? whole : silence);
-    } finally {
-      buffer.flip();
-    }
-    messageEnded = read.messageEnded();
+    return late ? stream.next(deadline) : b;
   }
 
   private Deadline patience() {
@@ -224,12 +168,5 @@ final class ReplyReader {
   private Deadline deadlineFor(int bytes) {
     long millis = 1000L * bytes / SLOWEST_BYTES_PER_SECOND;
     return Deadline.after(options.replyTimeout().plusMillis(millis), clock);
-  }
-
-  private static int move(ByteBuffer from, ByteBuffer to) {
-    int bytes = Math.min(from.remaining(), to.remaining());
-    to.put(from.duplicate().limit(from.position() + bytes));
-    from.position(from.position() + bytes);
-    return bytes;
   }
 }

@@ -1,9 +1,7 @@
 package mainsgap.scpi;
 
-import java.nio.charset.StandardCharsets;
-import java.time.Duration;
-import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 import mainsgap.link.Link;
@@ -13,10 +11,6 @@ import mainsgap.link.LinkTimeoutException;
 import mainsgap.link.ResourceName;
 import mainsgap.waiting.Clock;
 import mainsgap.waiting.Deadline;
-import mainsgap.waiting.StopRequest;
-import mainsgap.waiting.StoppedException;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
 
 /**
  * An instrument that speaks IEEE 488.2 and SCPI-1999. One query is outstanding at a time and is
@@ -27,25 +21,17 @@ import org.slf4j.LoggerFactory;
  * cleared and may be used again.
  */
 public final class ScpiInstrument implements AutoCloseable {
-  private static final Logger LOG = LoggerFactory.getLogger(ScpiInstrument.class);
-  private static final String NEXT_ERROR = ":SYST:ERR?";
-  private static final int MOST_ERRORS = 32;
-  private static final int MOST_MESSAGES_REMEMBERED = 16;
-
   private final Link link;
   private final ScpiOptions options;
-  private final Clock clock;
-  private final ReplyReader reader;
-  private final List<String> sinceCheck = new ArrayList<>();
-  private Deadline nextMessageFrom;
+  private final Conversation conversation;
+  private final ErrorQueue errors;
 
   /** Takes over the link, which {@link #close()} closes. */
   public ScpiInstrument(Link link, ScpiOptions options, Clock clock) {
     this.link = link;
     this.options = options;
-    this.clock = clock;
-    this.reader = new ReplyReader(link, options, clock);
-    this.nextMessageFrom = Deadline.after(Duration.ZERO, clock);
+    this.conversation = new Conversation(link, options, clock);
+    this.errors = new ErrorQueue(conversation, link.resource().toString());
   }
 
   /** Opens the link to an instrument. */
@@ -61,8 +47,8 @@ public final class ScpiInstrument implements AutoCloseable {
 
   /** Sends a message that has no reply. */
   public void command(String message) {
-    remember(message);
-    send(message);
+    errors.remember(message);
+    conversation.send(message);
   }
 
   /** Sends a message without a reply, then {@link #checkErrors()}. */
@@ -73,8 +59,8 @@ public final class ScpiInstrument implements AutoCloseable {
 
   /** Asks, and gives the line of the reply without its end. */
   public String query(String message) {
-    remember(message);
-    return recovering(message, () -> askLine(message));
+    errors.remember(message);
+    return recovering(message, () -> conversation.line(message));
   }
 
   /** Asks for one number: NaN and the infinities of SCPI are those of Java. */
@@ -97,15 +83,8 @@ public final class ScpiInstrument implements AutoCloseable {
    * @param atMostBytes what was planned: a header that claims more is refused, nothing allocated
    */
   public byte[] queryBlock(String message, int atMostBytes) {
-    remember(message);
-    return recovering(
-        message,
-        () -> {
-          send(message);
-          byte[] data = reader.block(atMostBytes);
-          LOG.debug("{} < block of {} bytes", resource(), data.length);
-          return data;
-        });
+    errors.remember(message);
+    return recovering(message, () -> conversation.block(message, atMostBytes));
   }
 
   /** Asks who it is ({@code *IDN?}); a field that it leaves out is 'unknown', a serial '0'. */
@@ -121,7 +100,7 @@ public final class ScpiInstrument implements AutoCloseable {
   /** Clears the event registers and the error queue ({@code *CLS}). */
   public void clearStatus() {
     command("*CLS");
-    sinceCheck.clear();
+    errors.forget();
   }
 
   /** Waits until the commands sent are done ({@code *OPC?}); never for a trigger. */
@@ -144,9 +123,7 @@ public final class ScpiInstrument implements AutoCloseable {
 
   /** Empties the error queue, oldest first; mere events are left out. */
   public List<InstrumentError> drainErrors() {
-    List<InstrumentError> errors = recovering(NEXT_ERROR, this::readErrors);
-    sinceCheck.clear();
-    return errors;
+    return complaint().map(InstrumentComplaint::errors).orElse(List.of());
   }
 
   /**
@@ -155,17 +132,16 @@ public final class ScpiInstrument implements AutoCloseable {
    * @throws InstrumentComplaint where it held a fault
    */
   public void checkErrors() {
-    List<InstrumentError> errors = recovering(NEXT_ERROR, this::readErrors);
-    if (!errors.isEmpty()) {
-      throw complaint(errors);
-    }
-    sinceCheck.clear();
+    complaint()
+        .ifPresent(
+            complaint -> {
+              throw complaint;
+            });
   }
 
   /** Throws away all that is under way between here and the instrument. */
   public void deviceClear() {
-    link.clear(Deadline.after(options.connectTimeout(), clock));
-    reader.cleared();
+    conversation.clear();
   }
 
   /** Closes the link. Never throws. */
@@ -174,47 +150,8 @@ public final class ScpiInstrument implements AutoCloseable {
     link.close();
   }
 
-  private void send(String message) {
-    byte[] bytes = (message + options.terminator()).getBytes(StandardCharsets.US_ASCII);
-    rest();
-    reader.begin();
-    LOG.debug("{} > {}", resource(), message);
-    link.write(bytes, Deadline.after(options.replyTimeout(), clock));
-    nextMessageFrom = Deadline.after(options.commandGap(), clock);
-  }
-
-  private void rest() {
-    if (nextMessageFrom.hasPassed()) {
-      return;
-    }
-    try {
-      clock.pause(nextMessageFrom.remaining(), new StopRequest());
-    } catch (StoppedException e) {
-      // an interrupt only cuts the rest short: what makes the instrument safe must still go out
-      LOG.debug("{}: the gap between messages was cut short", resource());
-    }
-  }
-
-  private String askLine(String message) {
-    send(message);
-    String line = reader.line();
-    LOG.debug("{} < {}", resource(), line);
-    return line;
-  }
-
-  private List<InstrumentError> readErrors() {
-    List<InstrumentError> faults = new ArrayList<>();
-    for (int i = 0; i < MOST_ERRORS; i++) {
-      InstrumentError error = InstrumentError.parse(askLine(NEXT_ERROR));
-      if (error.number() == 0) {
-        return faults;
-      }
-      if (error.isFault()) {
-        faults.add(error);
-      }
-    }
-    LOG.warn("{}: its error queue did not end after {} entries", resource(), MOST_ERRORS);
-    return faults;
+  private Optional<InstrumentComplaint> complaint() {
+    return recovering(ErrorQueue.NEXT, errors::complaint);
   }
 
   /** Runs one exchange; whatever goes wrong in it leaves the two sides in step again. */
@@ -224,7 +161,7 @@ public final class ScpiInstrument implements AutoCloseable {
     } catch (LinkTimeoutException e) {
       throw afterSilence(message, e);
     } catch (LinkClosedException e) {
-      String progress = reader.progress();
+      String progress = conversation.progress();
       throw new LinkClosedException(
           "the reply to '" + message + "' broke off " + progress + ": " + e.getMessage(), e);
     } catch (ScpiException e) {
@@ -246,15 +183,16 @@ public final class ScpiInstrument implements AutoCloseable {
                 + "' within "
                 + options.replyTimeout().toMillis()
                 + " ms ("
-                + reader.progress()
+                + conversation.progress()
                 + "): it may be busy, or not know the command; check the profile or allow more time",
             silence);
-    if (!clearAfter(told) || message.equals(NEXT_ERROR)) {
+    if (!clearAfter(told) || message.equals(ErrorQueue.NEXT)) {
       return told;
     }
     try {
-      List<InstrumentError> errors = readErrors();
-      return errors.isEmpty() ? told : complaint(errors);
+      Optional<InstrumentComplaint> complaint = errors.complaint();
+      complaint.ifPresent(known -> known.addSuppressed(told));
+      return complaint.isPresent() ? complaint.get() : told;
     } catch (LinkException | ScpiException e) {
       told.addSuppressed(e);
       clearAfter(told);
@@ -264,29 +202,12 @@ public final class ScpiInstrument implements AutoCloseable {
 
   private boolean clearAfter(ScpiException fault) {
     try {
-      deviceClear();
+      conversation.clear();
       return true;
     } catch (LinkException e) {
       fault.addSuppressed(e);
       return false;
     }
-  }
-
-  private InstrumentComplaint complaint(List<InstrumentError> errors) {
-    InstrumentComplaint complaint =
-        new InstrumentComplaint(resource().toString(), errors, sinceCheck);
-    sinceCheck.clear();
-    return complaint;
-  }
-
-  private void remember(String message) {
-    if (!message.chars().allMatch(c -> c >= ' ' && c <= '~')) {
-      throw new IllegalArgumentException("a message is one line of printable ASCII: " + message);
-    }
-    if (sinceCheck.size() == MOST_MESSAGES_REMEMBERED) {
-      sinceCheck.remove(0);
-    }
-    sinceCheck.add(message);
   }
 
   private int register(String message) {

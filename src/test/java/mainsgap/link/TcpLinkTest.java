@@ -108,6 +108,14 @@ class TcpLinkTest {
   }
 
   @Test
+  void aLinkThatCouldNotBeClearedIsNotConnectedUntilItCan() throws IOException {
+    peer.close();
+    assertThrows(LinkException.class, () -> link.clear(within(2000)));
+    LinkClosedException e = assertThrows(LinkClosedException.class, () -> ask("A?"));
+    assertSays(e, "lost the connection (not connected)");
+  }
+
+  @Test
   void closingFromAnotherThreadEndsAWait() {
     CompletableFuture<Received> reading =
         CompletableFuture.supplyAsync(() -> link.read(ByteBuffer.allocate(1), within(10_000)));

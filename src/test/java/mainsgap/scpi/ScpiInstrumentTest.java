@@ -142,6 +142,32 @@ class ScpiInstrumentTest {
   }
 
   @Test
+  void manyMessagesAreNamedByFirstAndLast() throws IOException {
+    peerWithErrors("-100,\"Command error\"", "0,\"\"");
+    for (int i = 1; i <= 20; i++) {
+      instrument.command(":SET " + i);
+    }
+    InstrumentComplaint e = assertThrows(InstrumentComplaint.class, instrument::checkErrors);
+    assertSays(e, "after one of 16 messages from ':SET 5' to ':SET 20': ");
+  }
+
+  @Test
+  void anErrorReadBeforeTheQueueFellSilentIsToldAtTheNextCheck() throws IOException {
+    peer.close();
+    instrument.close();
+    peer =
+        new LoopbackPeer()
+            .answer(":SYST:ERR?", "-222,\"Data out of range\"")
+            .answer(":SYST:ERR?", silence())
+            .answer(":SYST:ERR?", "0,\"No error\"");
+    instrument = ScpiInstrument.open(ResourceName.parse(peer.resource()), QUICK, Clock.system());
+    instrument.command(":SET 1");
+    assertThrows(ReplyTimeoutException.class, instrument::checkErrors);
+    InstrumentComplaint e = assertThrows(InstrumentComplaint.class, instrument::checkErrors);
+    assertSays(e, "error -222 \"Data out of range\" after ':SET 1'");
+  }
+
+  @Test
   void eventsInTheQueueAreNoComplaint() throws IOException {
     peerWithErrors("-500,\"Power on\"", "-800,\"Operation complete\"", "0,\"\"");
     instrument.checkErrors();
@@ -231,6 +257,18 @@ class ScpiInstrumentTest {
     clock.advance(Duration.ofMillis(100));
     instrument.command("C");
     assertEquals(Duration.ofMillis(600).toNanos(), clock.nanoTime());
+  }
+
+  @Test
+  void aMessageEndsAsTheInstrumentWants() {
+    instrument.close();
+    ScpiOptions carriageReturn =
+        new ScpiOptions(
+            QUICK.connectTimeout(), QUICK.replyTimeout(), QUICK.commandGap(), "\r\n", 100);
+    instrument =
+        ScpiInstrument.open(ResourceName.parse(peer.resource()), carriageReturn, Clock.system());
+    peer.answer("A?\r", "one");
+    assertEquals("one", instrument.query("A?"));
   }
 
   @Test
