@@ -11,11 +11,11 @@ import org.jspecify.annotations.Nullable;
  * Settings for one capture, as data: it can be read, checked and explained before anything is sent.
  *
  * @param method how the loss gets into the record
- * @param channels the channel for each role
+ * @param channels the channel for each role, the output always among them
  * @param intervalSeconds the sample interval
  * @param samples the record length
  * @param preTriggerSeconds what the record holds before the trigger; 0 for a forced record
- * @param trigger the time-out trigger; null for a forced record
+ * @param trigger the time-out trigger; null for a forced record, and only then
  * @param explanation what was chosen and why, one sentence each
  */
 public record CapturePlan(
@@ -33,8 +33,10 @@ public record CapturePlan(
    * @param number the instrument's channel, from 1
    * @param probeFactor volts at the tip for each volt at the input, such as 100
    * @param fullScalePeakVolts the range's reach from its middle in volts at the tip
+   * @param expectedPeakVolts what the channel should be able to show, in volts at the tip
    */
-  public record ChannelPlan(int number, double probeFactor, double fullScalePeakVolts) {}
+  public record ChannelPlan(
+      int number, double probeFactor, double fullScalePeakVolts, double expectedPeakVolts) {}
 
   /**
    * Fires once no crossing of the level has come for a time.
@@ -49,6 +51,12 @@ public record CapturePlan(
   public CapturePlan {
     EnumMap<ChannelRole, ChannelPlan> copy = new EnumMap<>(ChannelRole.class);
     copy.putAll(channels);
+    if (!copy.containsKey(ChannelRole.OUTPUT)) {
+      throw new IllegalArgumentException("a plan needs the output channel, found " + copy.keySet());
+    }
+    if ((trigger == null) != (method == CatchMethod.FORCED_RECORD)) {
+      throw new IllegalArgumentException("a plan by " + method + " has the trigger " + trigger);
+    }
     channels = Collections.unmodifiableMap(copy);
     explanation = List.copyOf(explanation);
   }
@@ -56,5 +64,14 @@ public record CapturePlan(
   /** The whole record in seconds. */
   public double durationSeconds() {
     return samples * intervalSeconds;
+  }
+
+  /** The channel for {@code role}, which the plan has. */
+  ChannelPlan channel(ChannelRole role) {
+    ChannelPlan channel = channels.get(role);
+    if (channel == null) {
+      throw new IllegalArgumentException("the plan has no channel for " + role);
+    }
+    return channel;
   }
 }

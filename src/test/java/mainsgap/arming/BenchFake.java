@@ -135,8 +135,8 @@ final class BenchFake implements Oscilloscope, MainsSwitch {
   static Map<ChannelRole, CapturePlan.ChannelPlan> channels() {
     return Map.of(
         ChannelRole.OUTPUT,
-        new CapturePlan.ChannelPlan(1, 100, 500),
+        new CapturePlan.ChannelPlan(1, 100, 500, 325),
         ChannelRole.MAINS,
-        new CapturePlan.ChannelPlan(2, 100, 500));
+        new CapturePlan.ChannelPlan(2, 100, 500, 325));
   }
 }

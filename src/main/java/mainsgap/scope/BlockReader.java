@@ -1,0 +1,101 @@
+package mainsgap.scope;
+
+import java.util.Arrays;
+import mainsgap.scpi.ReplyTimeoutException;
+
+/**
+ * Reads a record in parts. The width of a code is what the first part's length says; memory is what
+ * the record needs, whatever a header claims.
+ */
+final class BlockReader {
+  /** Parts smaller than this are not worth another try. */
+  private static final int SMALLEST_PART = 1000;
+
+  private final Conversation conversation;
+  private final WaveformTransfer how;
+  private final String step;
+  private int partSamples;
+
+  BlockReader(Conversation conversation, WaveformTransfer how, String step) {
+    this.conversation = conversation;
+    this.how = how;
+    this.step = step;
+    this.partSamples = how.window().isEmpty() ? Integer.MAX_VALUE : how.chunkSamples();
+  }
+
+  private static final class Part {
+    final byte[] bytes;
+    final int samples;
+
+    Part(byte[] bytes, int samples) {
+      this.bytes = bytes;
+      this.samples = samples;
+    }
+  }
+
+  /** The whole record: {@code samples} codes of one width in the bounds given. */
+  byte[] read(int channel, int samples, int leastBytes, int mostBytes) {
+    Part part = part(channel, 1, samples, new Width(leastBytes, mostBytes));
+    if (part.samples == samples) {
+      return part.bytes;
+    }
+    int width = part.bytes.length / part.samples;
+    byte[] block = Arrays.copyOf(part.bytes, Math.multiplyExact(samples, width));
+    for (int taken = part.samples; taken < samples; taken += part.samples) {
+      part = part(channel, taken + 1, samples - taken, new Width(width, width));
+      System.arraycopy(part.bytes, 0, block, taken * width, part.bytes.length);
+    }
+    return block;
+  }
+
+  /** At most so many samples; asked for again in a smaller part where it does not come in time. */
+  private Part part(int channel, int first, int atMost, Width width) {
+    while (true) {
+      int samples = Math.min(atMost, partSamples);
+      try {
+        return new Part(ask(channel, first, samples, width), samples);
+      } catch (ReplyTimeoutException e) {
+        if (how.window().isEmpty() || samples / 2 < SMALLEST_PART) {
+          throw Conversation.wrapped(step, e);
+        }
+        partSamples = samples / 2;
+      }
+    }
+  }
+
+  private byte[] ask(int channel, int first, int samples, Width width) {
+    byte[] block =
+        conversation.askBlock(
+            step,
+            how,
+            TemplateValues.part(channel, first, first + samples - 1),
+            Math.multiplyExact(samples, width.mostBytes()));
+    if (!width.fits(block.length, samples)) {
+      throw new ScopeException(
+          step
+              + ": the block from sample "
+              + first
+              + " on has "
+              + block.length
+              + " bytes, expected "
+              + width
+              + " for each of "
+              + samples
+              + " samples: repeat the capture, and check that the profile fits the instrument");
+    }
+    return block;
+  }
+
+  /** The bytes that a code may take. */
+  private record Width(int leastBytes, int mostBytes) {
+    boolean fits(int length, int samples) {
+      int bytes = length / samples;
+      return length % samples == 0 && bytes >= leastBytes && bytes <= mostBytes;
+    }
+
+    @Override
+    public String toString() {
+      return leastBytes == mostBytes ? "" + mostBytes : leastBytes + " or " + mostBytes;
+    }
+  }
+}

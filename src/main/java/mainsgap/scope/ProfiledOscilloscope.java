@@ -1,0 +1,264 @@
+package mainsgap.scope;
+
+import java.time.Duration;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import mainsgap.link.LinkException;
+import mainsgap.scope.CapturePlan.ChannelPlan;
+import mainsgap.scope.WaveformReader.Reading;
+import mainsgap.scpi.Identity;
+import mainsgap.scpi.ScpiException;
+import mainsgap.scpi.ScpiInstrument;
+import mainsgap.signal.Capture;
+import mainsgap.signal.ChannelRole;
+import mainsgap.signal.TimeAxis;
+import mainsgap.signal.Waveform;
+import mainsgap.waiting.Clock;
+import mainsgap.waiting.Deadline;
+import mainsgap.waiting.StopRequest;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** An oscilloscope that a profile describes. One thread owns it. */
+final class ProfiledOscilloscope implements Oscilloscope {
+  private static final Logger LOG = LoggerFactory.getLogger(ProfiledOscilloscope.class);
+
+  /** Long enough for a frequency, short enough to be taken at once. */
+  private static final double LOOK_SECONDS = 0.2;
+
+  private static final double LOOK_INTERVAL_SECONDS = 2e-5;
+
+  /** For a look beyond its own duration: instruments copy and settle. */
+  private static final Duration LOOK_PATIENCE = Duration.ofSeconds(10);
+
+  private final ScpiInstrument instrument;
+  private final InstrumentProfile profile;
+  private final Identity identity;
+  private final Clock clock;
+  private final StopRequest stop;
+  private final Conversation conversation;
+  private final ScopeSettings settings;
+  private final StateReading stateReading;
+  private final WaveformReader waveforms;
+  private @Nullable Configured configured;
+  private @Nullable AppliedRecord current;
+  private @Nullable Acquisition acquisition;
+
+  /** A plan, and what the instrument made of it. */
+  private record Configured(
+      CapturePlan plan, Map<ChannelRole, Double> rangesPeakVolts, AppliedRecord record) {}
+
+  ProfiledOscilloscope(
+      ScpiInstrument instrument,
+      InstrumentProfile profile,
+      Identity identity,
+      Clock clock,
+      StopRequest stop) {
+    this.instrument = instrument;
+    this.profile = profile;
+    this.identity = identity;
+    this.clock = clock;
+    this.stop = stop;
+    this.conversation = new Conversation(instrument);
+    this.settings = new ScopeSettings(conversation, profile);
+    this.stateReading = new StateReading(conversation, profile.state());
+    this.waveforms = new WaveformReader(conversation, profile);
+  }
+
+  /** Clears old complaints and sends what the profile wants at the start. */
+  void connect() {
+    try {
+      instrument.clearStatus();
+    } catch (ScpiException | LinkException e) {
+      throw Conversation.wrapped("connecting", e);
+    }
+    conversation.send("connecting", profile.commands().connect(), Map.of());
+  }
+
+  @Override
+  public Identity identity() {
+    return identity;
+  }
+
+  @Override
+  public ScopeLimits limits() {
+    return profile.limits();
+  }
+
+  @Override
+  public void configure(CapturePlan plan) {
+    configured = null;
+    current = null;
+    disarm();
+    settings.sendChannels(plan);
+    AppliedRecord wished =
+        new AppliedRecord(plan.intervalSeconds(), plan.samples(), -plan.preTriggerSeconds());
+    settings.sendTrigger(plan);
+    settings.sendRecord(wished);
+    settle();
+    Map<ChannelRole, Double> ranges = settings.rangesPeakVolts(plan);
+    AppliedRecord record = settings.readRecord(wished);
+    conversation.checkErrors("reading back the settings");
+    configured = new Configured(plan, ranges, record);
+    current = record;
+  }
+
+  @Override
+  public Capture look() {
+    Configured setting = configured();
+    AppliedRecord wished = lookRecord();
+    settings.sendForcedTrigger(setting.plan());
+    settings.sendRecord(wished);
+    settle();
+    current = settings.readRecord(wished);
+    start(true);
+    awaitLook(current);
+    return read();
+  }
+
+  @Override
+  public void arm() {
+    Configured setting = configured();
+    if (!setting.record().equals(current)) {
+      AppliedRecord wished =
+          new AppliedRecord(
+              setting.plan().intervalSeconds(),
+              setting.plan().samples(),
+              -setting.plan().preTriggerSeconds());
+      settings.sendTrigger(setting.plan());
+      settings.sendRecord(wished);
+      settle();
+      current = settings.readRecord(wished);
+    }
+    start(setting.plan().method() == CatchMethod.FORCED_RECORD);
+  }
+
+  @Override
+  public AcquisitionState state() {
+    AcquisitionState polled = stateReading.ask();
+    Acquisition running = acquisition;
+    if (running == null) {
+      return polled == AcquisitionState.COMPLETE ? AcquisitionState.IDLE : polled;
+    }
+    if (running.takeForce(polled)) {
+      conversation.send("forcing the trigger", profile.commands().force(), Map.of());
+    }
+    AcquisitionState state = running.means(polled);
+    if (state == AcquisitionState.IDLE || state == AcquisitionState.COMPLETE) {
+      conversation.checkErrors("acquiring");
+    }
+    return state;
+  }
+
+  @Override
+  public Capture read() {
+    CapturePlan plan = configured().plan();
+    AppliedRecord record = current;
+    if (record == null) {
+      throw new IllegalStateException("nothing was recorded");
+    }
+    Map<ChannelRole, Waveform> taken = new EnumMap<>(ChannelRole.class);
+    TimeAxis time = null;
+    for (Map.Entry<ChannelRole, ChannelPlan> entry : plan.channels().entrySet()) {
+      Reading reading = waveforms.read(channel(entry.getKey(), entry.getValue()), record);
+      time = time == null ? checked(reading.time(), record) : time;
+      taken.put(entry.getKey(), reading.waveform());
+    }
+    conversation.checkErrors("reading the record");
+    if (time == null) {
+      throw new AssertionError("a plan has the output channel");
+    }
+    return new Capture(time, taken);
+  }
+
+  @Override
+  public void disarm() {
+    acquisition = null;
+    conversation.send("stopping the acquisition", profile.commands().disarm(), Map.of());
+  }
+
+  @Override
+  public void close() {
+    try {
+      disarm();
+    } catch (ScopeException e) {
+      LOG.warn("{} could not be disarmed: {}", identity, e.getMessage());
+    } finally {
+      instrument.close();
+    }
+  }
+
+  private WaveformReader.Channel channel(ChannelRole role, ChannelPlan plan) {
+    Double range = configured().rangesPeakVolts().get(role);
+    return new WaveformReader.Channel(
+        plan.number(), plan.probeFactor(), range == null ? plan.fullScalePeakVolts() : range);
+  }
+
+  private static TimeAxis checked(TimeAxis time, AppliedRecord record) {
+    double off = Math.abs(time.intervalSeconds() / record.intervalSeconds() - 1);
+    if (off > 0.01) {
+      throw new ScopeException(
+          "the record has a sample every "
+              + Words.of(time.intervalSeconds(), "s")
+              + ", but the instrument was set to one every "
+              + Words.of(record.intervalSeconds(), "s")
+              + ": check that the profile fits the instrument");
+    }
+    return time;
+  }
+
+  private AppliedRecord lookRecord() {
+    RecordSize size =
+        RecordSize.fitting(
+            LOOK_SECONDS, LOOK_INTERVAL_SECONDS, RecordSize.COARSEST_SECONDS, profile.limits());
+    if (size == null) {
+      throw new ScopeException(
+          "a look at the live signal needs "
+              + Words.of(LOOK_SECONDS, "s")
+              + " in at most "
+              + profile.limits().largestRecord()
+              + " samples, which the instrument's profile does not allow");
+    }
+    return new AppliedRecord(size.intervalSeconds(), size.samples(), 0);
+  }
+
+  private void start(boolean forcedRecord) {
+    conversation.send("starting the acquisition", profile.commands().arm(), Map.of());
+    List<CommandTemplate> force = profile.commands().force();
+    acquisition = new Acquisition(forcedRecord, !force.isEmpty());
+  }
+
+  private void awaitLook(AppliedRecord record) {
+    Duration recording = Duration.ofNanos((long) (record.durationSeconds() * 1e9));
+    Deadline deadline = Deadline.after(LOOK_PATIENCE.plus(recording), clock);
+    AcquisitionState state = state();
+    while (state != AcquisitionState.COMPLETE) {
+      if (deadline.hasPassed()) {
+        disarm();
+        throw new ScopeException(
+            "no look at the live signal within "
+                + LOOK_PATIENCE.plus(recording).toSeconds()
+                + " s, the instrument says '"
+                + state.name().toLowerCase(java.util.Locale.ROOT)
+                + "': check its screen, and that the profile fits it");
+      }
+      clock.pause(profile.timing().poll(), stop);
+      state = state();
+    }
+  }
+
+  private void settle() {
+    if (!profile.timing().settle().isZero()) {
+      clock.pause(profile.timing().settle(), stop);
+    }
+  }
+
+  private Configured configured() {
+    if (configured == null) {
+      throw new IllegalStateException("configure comes first");
+    }
+    return configured;
+  }
+}

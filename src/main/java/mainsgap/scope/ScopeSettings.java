@@ -1,0 +1,146 @@
+package mainsgap.scope;
+
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import mainsgap.scope.CapturePlan.ChannelPlan;
+import mainsgap.scope.CapturePlan.TimeOutTrigger;
+import mainsgap.signal.ChannelRole;
+
+/** Sends settings and reads back what the instrument made of them. */
+final class ScopeSettings {
+  /** A range that comes back rounded is still the one that was asked for. */
+  private static final double HAIR = 0.005;
+
+  private final Conversation conversation;
+  private final InstrumentProfile profile;
+  private final TemplateValues values;
+
+  ScopeSettings(Conversation conversation, InstrumentProfile profile) {
+    this.conversation = conversation;
+    this.profile = profile;
+    this.values = new TemplateValues(profile.conventions());
+  }
+
+  void sendChannels(CapturePlan plan) {
+    Set<Integer> used =
+        plan.channels().values().stream().map(ChannelPlan::number).collect(Collectors.toSet());
+    for (int number = 1; number <= profile.limits().channels(); number++) {
+      if (!used.contains(number)) {
+        conversation.send(
+            "switching off channel " + number,
+            profile.commands().channelOff(),
+            TemplateValues.channel(number));
+      }
+    }
+    for (ChannelPlan channel : plan.channels().values()) {
+      conversation.send(
+          "setting channel " + channel.number(),
+          profile.commands().channelOn(),
+          values.vertical(channel));
+    }
+  }
+
+  /** The ranges as the instrument has set them, in volts at the tip. */
+  Map<ChannelRole, Double> rangesPeakVolts(CapturePlan plan) {
+    Map<ChannelRole, Double> ranges = new EnumMap<>(ChannelRole.class);
+    plan.channels().forEach((role, channel) -> ranges.put(role, rangePeakVolts(channel)));
+    return ranges;
+  }
+
+  void sendRecord(AppliedRecord wished) {
+    conversation.send("setting the record", profile.commands().record(), values.horizontal(wished));
+  }
+
+  void sendTrigger(CapturePlan plan) {
+    TimeOutTrigger trigger = plan.trigger();
+    if (trigger == null) {
+      sendForcedTrigger(plan);
+      return;
+    }
+    conversation.send(
+        "setting the time-out trigger",
+        profile.commands().timeOutTrigger(),
+        values.trigger(trigger, plan.channel(trigger.source())));
+  }
+
+  void sendForcedTrigger(CapturePlan plan) {
+    conversation.send(
+        "setting the trigger for a forced record",
+        profile.commands().forcedTrigger(),
+        values.forced(plan.channel(ChannelRole.OUTPUT)));
+  }
+
+  /** The record as the instrument has set it, or the wished one where it cannot be asked. */
+  AppliedRecord readRecord(AppliedRecord wished) {
+    double samples = answer(profile.readBacks().samples()).orElse((double) wished.samples());
+    if (!(samples >= 1 && samples <= Integer.MAX_VALUE)) {
+      throw new ScopeException(
+          "the instrument says that its record has "
+              + samples
+              + " samples, where "
+              + wished.samples()
+              + " were set");
+    }
+    double interval = answer(profile.readBacks().interval()).orElse(wished.intervalSeconds());
+    if (!(interval > 0) || Double.isInfinite(interval)) {
+      throw new ScopeException(
+          "the instrument says that its sample interval is "
+              + interval
+              + " s, where "
+              + wished.intervalSeconds()
+              + " s were set");
+    }
+    return new AppliedRecord(interval, (int) samples, wished.firstSampleSeconds())
+        .checkedAgainst(wished);
+  }
+
+  private Optional<Double> answer(Optional<ReadBack> readBack) {
+    return readBack.map(
+        asked -> {
+          double answer =
+              conversation.askNumber("reading back the record", asked.query(), Map.of());
+          return asked.gives() == Placeholder.SAMPLE_RATE_HERTZ ? 1 / answer : answer;
+        });
+  }
+
+  private double rangePeakVolts(ChannelPlan channel) {
+    Optional<ReadBack> readBack = profile.readBacks().range();
+    if (readBack.isEmpty()) {
+      return channel.fullScalePeakVolts();
+    }
+    double answer =
+        conversation.askNumber(
+            "reading back the range of channel " + channel.number(),
+            readBack.get().query(),
+            TemplateValues.channel(channel.number()));
+    double peak = values.fullScalePeakVolts(readBack.get().gives(), answer, channel);
+    checkRange(channel, peak);
+    return peak;
+  }
+
+  private static void checkRange(ChannelPlan channel, double peakVolts) {
+    double needed = CapturePlanner.HEADROOM * channel.expectedPeakVolts();
+    if (peakVolts >= needed * (1 - HAIR)) {
+      return;
+    }
+    String times =
+        peakVolts < channel.expectedPeakVolts()
+            ? ""
+            : Words.plain(CapturePlanner.HEADROOM, 2) + " times ";
+    throw new ScopeException(
+        "channel "
+            + channel.number()
+            + " range "
+            + Words.volts(peakVolts)
+            + " is below "
+            + times
+            + "the "
+            + Words.volts(channel.expectedPeakVolts())
+            + " supply peak: choose "
+            + Words.volts(Steps.upTwoDigits(needed))
+            + " or more");
+  }
+}

@@ -1,0 +1,42 @@
+package mainsgap.scope;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+
+/** The profiles that go with the program. */
+class ShippedProfilesTest {
+  static final Path FOLDER = Path.of("instrument-profiles");
+
+  private final InstrumentProfiles profiles = InstrumentProfiles.load(FOLDER);
+
+  @Test
+  void bothAreRead() {
+    assertEquals(
+        List.of("scpi-1999-digitizer", "ten-field-preamble"),
+        profiles.all().stream().map(InstrumentProfile::name).toList());
+  }
+
+  @Test
+  void onlyTheOneWithATimeOutTriggerOffersIt() {
+    assertEquals(
+        Set.of(CatchMethod.FORCED_RECORD),
+        profiles.named("scpi-1999-digitizer").limits().methods());
+    assertEquals(
+        Set.of(CatchMethod.FORCED_RECORD, CatchMethod.TIME_OUT_TRIGGER),
+        profiles.named("ten-field-preamble").limits().methods());
+  }
+
+  @Test
+  void anUnknownNameIsAnsweredWithTheKnownOnes() {
+    ScopeException refused = assertThrows(ScopeException.class, () -> profiles.named("ten-fields"));
+    assertEquals(
+        "there is no instrument profile 'ten-fields'; there are: scpi-1999-digitizer,"
+            + " ten-field-preamble",
+        refused.getMessage());
+  }
+}
