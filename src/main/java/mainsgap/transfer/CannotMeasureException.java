@@ -1,0 +1,18 @@
+package mainsgap.transfer;
+
+/** Ends the measurement of a capture that carries none; becomes {@link Refused}. */
+final class CannotMeasureException extends RuntimeException {
+  private static final long serialVersionUID = 1L;
+
+  CannotMeasureException(String reason) {
+    super(reason);
+  }
+
+  private CannotMeasureException(String reason, Throwable cause) {
+    super(reason, cause);
+  }
+
+  static CannotMeasureException because(Throwable cause) {
+    return new CannotMeasureException(String.valueOf(cause.getMessage()), cause);
+  }
+}

@@ -1,0 +1,60 @@
+package mainsgap.transfer;
+
+/**
+ * Finds roughly where a steady supply stops repeating itself: the first place at which the voltage,
+ * averaged over a short while, differs from what it was one cycle earlier.
+ */
+final class Departure {
+  /** Longer than a spike, shorter than the shortest gap that is looked for. */
+  private static final double AVERAGING_SECONDS = 0.1e-3;
+
+  /** Mains moves by a few per cent from cycle to cycle; a gap of 0.8 ms moves it by 12 or more. */
+  private static final double SHARE_OF_PEAK = 0.08;
+
+  /** Noise alone passes this many standard deviations less than once in a record of 10^7. */
+  private static final double NOISE_FACTOR = 6;
+
+  private Departure() {}
+
+  /**
+   * The smallest difference that counts.
+   *
+   * @param noiseVolts the standard deviation of one sample's noise
+   */
+  static double thresholdVolts(Recording recording, double noiseVolts) {
+    double averaged = noiseVolts * Math.sqrt(2.0 / averagingSamples(recording));
+    return Math.max(SHARE_OF_PEAK * recording.peakVolts(), NOISE_FACTOR * averaged);
+  }
+
+  /** The samples that are averaged. */
+  static int averagingSamples(Recording recording) {
+    return recording.samplesIn(AVERAGING_SECONDS);
+  }
+
+  /**
+   * The first sample, from {@code from} on, of the first average that differs by more than {@code
+   * thresholdVolts}; -1 where there is none before {@code to}.
+   *
+   * @param periodSamples one cycle of the supply
+   */
+  static int find(
+      Recording recording, int from, int to, double periodSamples, double thresholdVolts) {
+    int width = averagingSamples(recording);
+    int first = Math.max(from, (int) Math.ceil(periodSamples));
+    double sum = 0;
+    for (int i = first; i < to; i++) {
+      sum += difference(recording, i, periodSamples);
+      if (i - width >= first) {
+        sum -= difference(recording, i - width, periodSamples);
+      }
+      if (i - width + 1 >= first && Math.abs(sum) > thresholdVolts * width) {
+        return i - width + 1;
+      }
+    }
+    return -1;
+  }
+
+  private static double difference(Recording recording, int index, double periodSamples) {
+    return recording.volts()[index] - recording.voltsAt(index - periodSamples);
+  }
+}

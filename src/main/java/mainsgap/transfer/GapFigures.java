@@ -1,0 +1,102 @@
+package mainsgap.transfer;
+
+import org.jspecify.annotations.Nullable;
+
+/** Figures between and after the located ends of a gap. */
+final class GapFigures {
+  private static final double DEAD_SHARE_OF_PEAK = 0.1;
+  private static final double USABLE_SHARE_OF_PEAK = 0.1;
+  private static final double RECOVERED_SHARE_OF_NOMINAL = 0.1;
+
+  /** A residue that swings through zero is under the dead level for less than this. */
+  private static final double CROSSING_SECONDS = 3e-3;
+
+  private final Recording recording;
+  private final double lossSeconds;
+  private final double returnSeconds;
+
+  GapFigures(Recording recording, double lossSeconds, double returnSeconds) {
+    this.recording = recording;
+    this.lossSeconds = lossSeconds;
+    this.returnSeconds = returnSeconds;
+  }
+
+  /**
+   * Total time between loss and return under 10 % of nominal peak, without the crossings of a
+   * residue that swings from one side to the other.
+   */
+  double deadMillis() {
+    int from = (int) Math.ceil(Math.max(0, recording.time().indexAt(lossSeconds)));
+    int to = (int) Math.min(recording.length(), Math.ceil(recording.time().indexAt(returnSeconds)));
+    double level = DEAD_SHARE_OF_PEAK * recording.peakVolts();
+    int dead = 0;
+    int runStart = -1;
+    for (int i = from; i <= to; i++) {
+      boolean low = i < to && Math.abs(recording.volts()[i]) < level;
+      if (low && runStart < 0) {
+        runStart = i;
+      } else if (!low && runStart >= 0) {
+        if (!isCrossing(runStart, i, from, to)) {
+          dead += i - runStart;
+        }
+        runStart = -1;
+      }
+    }
+    return dead * recording.time().intervalSeconds() * 1e3;
+  }
+
+  private boolean isCrossing(int start, int end, int from, int to) {
+    return start > from
+        && end < to
+        && end - start < recording.samplesIn(CROSSING_SECONDS)
+        && recording.volts()[start - 1] * recording.volts()[end] < 0;
+  }
+
+  /**
+   * Loss to the instant after which the voltage stays within 10 % of nominal peak of the settled
+   * supply; null where it has not settled by the end of that supply's fit.
+   */
+  @Nullable Double usableMillis(Supply after) {
+    double level =
+        Math.max(USABLE_SHARE_OF_PEAK * recording.peakVolts(), 5 * after.harmonics().noiseVolts());
+    int from = (int) Math.ceil(recording.time().indexAt(returnSeconds));
+    int last = from - 1;
+    for (int i = Math.max(0, from); i < after.to(); i++) {
+      double seconds = recording.time().secondsAt(i);
+      double spread = 3 * after.model().spreadVoltsAt(seconds);
+      if (Math.abs(recording.volts()[i] - after.model().voltsAt(seconds))
+          > Math.max(level, spread)) {
+        last = i;
+      }
+    }
+    if (last >= after.to() - recording.samplesPerCycle()) {
+      return null;
+    }
+    double seconds = last < from ? returnSeconds : recording.time().secondsAt(last + 0.5);
+    return (seconds - lossSeconds) * 1e3;
+  }
+
+  /**
+   * Loss to the start of the first cycle from which Urms(1/2) (IEC 61000-4-30: one cycle, refreshed
+   * each half cycle) stays within 10 % of nominal; null where it never does.
+   */
+  @Nullable Double recoveryMillis(Supply after) {
+    double half = recording.time().sampleRateHertz() / after.model().frequencyHertz() / 2;
+    double degrees = after.model().angleDegreesAt(lossSeconds);
+    double start = recording.time().indexAt(lossSeconds) - (degrees % 180) / 180 * half;
+    Double recovered = null;
+    for (double at = start; at + 2 * half < after.to(); at += half) {
+      double rms =
+          recording.rmsVolts((int) Math.max(0, Math.round(at)), (int) Math.round(at + 2 * half));
+      boolean within =
+          Math.abs(rms - recording.task().nominalVolts())
+              <= RECOVERED_SHARE_OF_NOMINAL * recording.task().nominalVolts();
+      if (!within) {
+        recovered = null;
+      } else if (recovered == null) {
+        recovered = Math.max(0, (recording.time().secondsAt(at) - lossSeconds) * 1e3);
+      }
+    }
+    return recovered;
+  }
+}

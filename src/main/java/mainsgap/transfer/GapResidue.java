@@ -1,0 +1,62 @@
+package mainsgap.transfer;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Fits the residue on the longest stretch after the departure that one residue explains: what comes
+ * after it is a make.
+ */
+final class GapResidue {
+  private static final double FIRST_STRETCH_SECONDS = 0.3e-3;
+  private static final double LONGEST_STRETCH_SECONDS = 120e-3;
+  private static final double GROWTH = 1.3;
+
+  /** A residue explains a stretch whose samples deviate from it by less than this. */
+  private static final double EXPLAINED_SHARE_OF_PEAK = 0.012;
+
+  private static final int FEWEST_SAMPLES = 4;
+
+  /** So many longer stretches are tried after one that is not explained: a spike may pass. */
+  private static final int MOST_FAILURES = 4;
+
+  private GapResidue() {}
+
+  static Residue find(Recording recording, Supply before, @Nullable Supply after, int departure) {
+    double noise = before.harmonics().noiseVolts();
+    double explained = Math.max(EXPLAINED_SHARE_OF_PEAK * recording.peakVolts(), 1.3 * noise);
+    int last = after == null ? recording.length() : after.from();
+    int first = departure + Departure.averagingSamples(recording);
+    double stretch = Math.max(FEWEST_SAMPLES, recording.samplesIn(FIRST_STRETCH_SECONDS));
+    double longest = Math.min(last - first, recording.samplesIn(LONGEST_STRETCH_SECONDS));
+    Residue best = Residue.level(0, explained);
+    int failures = 0;
+    for (;
+        stretch <= longest && failures < MOST_FAILURES;
+        stretch = Math.max(stretch + 1, stretch * GROWTH)) {
+      Residue residue =
+          Residue.fit(
+              recording.volts(),
+              recording.time(),
+              indices(first, first + (int) stretch),
+              recording.task().nominalFrequencyHertz(),
+              Math.max(noise, 0.002 * recording.peakVolts()));
+      if (residue.spreadVolts() < explained) {
+        best = residue;
+        failures = 0;
+      } else {
+        failures++;
+      }
+    }
+    return best;
+  }
+
+  private static List<Integer> indices(int from, int to) {
+    List<Integer> indices = new ArrayList<>(to - from);
+    for (int i = from; i < to; i++) {
+      indices.add(i);
+    }
+    return indices;
+  }
+}

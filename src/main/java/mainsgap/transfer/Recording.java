@@ -1,0 +1,58 @@
+package mainsgap.transfer;
+
+import mainsgap.signal.TimeAxis;
+import mainsgap.signal.Waveform;
+
+/**
+ * One waveform in volts with what it is measured against. The array is owned and left unchanged.
+ */
+@SuppressWarnings("ArrayRecordComponent") // owned, package-private
+record Recording(double[] volts, TimeAxis time, Waveform waveform, MeasuringTask task) {
+
+  static Recording of(Waveform waveform, TimeAxis time, MeasuringTask task) {
+    return new Recording(waveform.volts(), time, waveform, task);
+  }
+
+  int length() {
+    return volts.length;
+  }
+
+  double peakVolts() {
+    return task.nominalPeakVolts();
+  }
+
+  double samplesPerCycle() {
+    return task.cycleSeconds() / time.intervalSeconds();
+  }
+
+  /** So many samples as {@code seconds} hold, at least 1. */
+  int samplesIn(double seconds) {
+    return (int) Math.max(1, Math.round(seconds / time.intervalSeconds()));
+  }
+
+  /** The voltage at a fractional index, between its two neighbours. */
+  double voltsAt(double index) {
+    int before = (int) Math.floor(index);
+    double part = index - before;
+    return part == 0 ? volts[before] : (1 - part) * volts[before] + part * volts[before + 1];
+  }
+
+  /** The root mean square of samples {@code from} (inclusive) to {@code to} (exclusive). */
+  double rmsVolts(int from, int to) {
+    double squares = 0;
+    for (int i = from; i < to; i++) {
+      squares += volts[i] * volts[i];
+    }
+    return Math.sqrt(squares / Math.max(1, to - from));
+  }
+
+  /** Whether any sample from {@code from} (inclusive) to {@code to} (exclusive) is clipped. */
+  boolean isClippedIn(int from, int to) {
+    for (int i = Math.max(0, from); i < Math.min(to, length()); i++) {
+      if (waveform.isClippedAt(i)) {
+        return true;
+      }
+    }
+    return false;
+  }
+}

@@ -1,0 +1,90 @@
+package mainsgap.transfer;
+
+import mainsgap.signal.HarmonicFit;
+import mainsgap.signal.HarmonicModel;
+import org.jspecify.annotations.Nullable;
+
+/** Finds, after a departure, where a supply repeats itself again, and fits it. */
+final class SettledSupply {
+  /** Below this share of nominal RMS nothing feeds the load. */
+  private static final double LEAST_SHARE_OF_NOMINAL = 0.4;
+
+  /** Cycles that must repeat one another. */
+  private static final double CYCLES = 3;
+
+  /** A settled supply may still ring and ripple by this share of its peak. */
+  private static final double REPEATS_WITHIN_SHARE_OF_PEAK = 0.12;
+
+  private static final double STEP_CYCLES = 0.25;
+
+  /** The fit leaves out the first cycle after settling and takes so many of the next. */
+  private static final double FIT_CYCLES = 10;
+
+  private SettledSupply() {}
+
+  /** The supply that feeds the load at the end of the event; null where none does. */
+  static @Nullable Supply after(Recording recording, int departure, double guessHertz) {
+    double perCycle = recording.time().sampleRateHertz() / guessHertz;
+    int span = (int) Math.round(CYCLES * perCycle);
+    int step = (int) Math.max(1, Math.round(STEP_CYCLES * perCycle));
+    int end = recording.length();
+    for (int start = departure; start + span <= end; start += step) {
+      if (isFed(recording, start, start + span)) {
+        double hertz = frequencyIn(recording, start, start + span, guessHertz);
+        if (repeats(recording, start, start + span, hertz)) {
+          return fit(recording, start, hertz);
+        }
+      }
+    }
+    return lastCycle(recording, departure, perCycle, guessHertz);
+  }
+
+  private static boolean isFed(Recording recording, int from, int to) {
+    int third = (to - from) / 3;
+    double least = LEAST_SHARE_OF_NOMINAL * recording.task().nominalVolts();
+    return recording.rmsVolts(from, from + third) > least
+        && recording.rmsVolts(to - third, to) > least;
+  }
+
+  private static double frequencyIn(Recording recording, int from, int to, double guessHertz) {
+    HarmonicModel sine =
+        HarmonicFit.fit(recording.volts(), recording.time(), from, to, guessHertz, 1, true);
+    return sine.frequencyHertz();
+  }
+
+  private static boolean repeats(Recording recording, int from, int to, double hertz) {
+    double period = recording.time().sampleRateHertz() / hertz;
+    int searchFrom = from + (int) Math.ceil(period);
+    double noise = 0.01 * recording.peakVolts();
+    double threshold =
+        Math.max(
+            REPEATS_WITHIN_SHARE_OF_PEAK * recording.peakVolts(),
+            Departure.thresholdVolts(recording, noise));
+    return Departure.find(recording, searchFrom, to, period, threshold) < 0;
+  }
+
+  private static Supply fit(Recording recording, int start, double hertz) {
+    double perCycle = recording.time().sampleRateHertz() / hertz;
+    int from = (int) Math.min(start + perCycle, recording.length() - 2 * perCycle);
+    from = Math.max(start, from);
+    int to = (int) Math.min(recording.length(), from + FIT_CYCLES * perCycle);
+    int broken =
+        Departure.find(
+            recording,
+            from + (int) Math.ceil(perCycle),
+            to,
+            perCycle,
+            2 * REPEATS_WITHIN_SHARE_OF_PEAK * recording.peakVolts());
+    return Supply.fit(recording, from, broken < 0 ? to : broken, hertz);
+  }
+
+  /** A record that ends before three cycles have repeated may still end in a fed cycle. */
+  private static @Nullable Supply lastCycle(
+      Recording recording, int departure, double perCycle, double guessHertz) {
+    int from = recording.length() - (int) Math.ceil(perCycle);
+    if (from <= departure || !isFed(recording, from, recording.length())) {
+      return null;
+    }
+    return Supply.fit(recording, from, recording.length(), guessHertz);
+  }
+}

@@ -1,0 +1,55 @@
+package mainsgap.transfer;
+
+import mainsgap.signal.FoldedModel;
+import mainsgap.signal.HarmonicFit;
+import mainsgap.signal.HarmonicModel;
+import mainsgap.signal.PeriodicModel;
+
+/**
+ * A supply fitted in part of a recording.
+ *
+ * @param model what it does at any time
+ * @param harmonics its fundamental and harmonics
+ * @param from the first sample of the fit
+ * @param to one after the last sample of the fit
+ */
+record Supply(PeriodicModel model, HarmonicModel harmonics, int from, int to) {
+  /** Enough for the harmonics that mains and inverters carry in practice. */
+  private static final int ORDERS = 15;
+
+  /**
+   * Deviations above this share of nominal peak mean that the supply is no sum of few harmonics: it
+   * is then taken as its mean cycle.
+   */
+  private static final double FOLDED_FROM_SHARE_OF_PEAK = 0.02;
+
+  /** The fold needs cycles to average over. */
+  private static final double FOLDED_CYCLES = 3;
+
+  private static final int FOLDED_SAMPLES_PER_BIN = 6;
+
+  /** Fits samples {@code from} (inclusive) to {@code to} (exclusive). */
+  static Supply fit(Recording recording, int from, int to, double guessHertz) {
+    double cycles = (to - from) * recording.time().intervalSeconds() * guessHertz;
+    int orders = cycles < 1.5 ? 5 : ORDERS;
+    HarmonicModel harmonics =
+        HarmonicFit.fit(
+            recording.volts(), recording.time(), from, to, guessHertz, orders, cycles >= 1.5);
+    boolean shaped =
+        harmonics.noiseVolts() > FOLDED_FROM_SHARE_OF_PEAK * recording.peakVolts()
+            && harmonics.noiseCorrelation() > 0.5
+            && cycles >= FOLDED_CYCLES;
+    PeriodicModel model =
+        shaped
+            ? FoldedModel.fold(
+                recording.volts(), recording.time(), from, to, harmonics, FOLDED_SAMPLES_PER_BIN)
+            : harmonics;
+    return new Supply(model, harmonics, from, to);
+  }
+
+  /** How much one sample's deviation tells beside its neighbour's. */
+  double informationShare() {
+    double correlation = Math.max(0, Math.min(0.95, harmonics.noiseCorrelation()));
+    return (1 - correlation) / (1 + correlation);
+  }
+}

@@ -1,0 +1,147 @@
+package mainsgap.transfer;
+
+import mainsgap.signal.Capture;
+import mainsgap.signal.ChannelRole;
+import mainsgap.signal.HarmonicFit;
+import mainsgap.signal.HarmonicModel;
+import mainsgap.signal.Waveform;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The measurement of one capture, in the order of a test report's method section: the supply
+ * before, the place at which it is left, the supply after, what feeds the load sample by sample,
+ * the two instants, the figures between them. Pure: the capture is left unchanged.
+ */
+public final class TransferMeasurement {
+  /** Fewer samples a cycle can't place an instant to a useful part of a millisecond. */
+  private static final double FEWEST_SAMPLES_PER_CYCLE = 40;
+
+  private static final double FEWEST_CYCLES_BEFORE = 2;
+
+  /** The supply before is fitted over so many cycles at most. */
+  private static final double CYCLES_BEFORE = 10;
+
+  /** What lies this close before the departure is left out of the fit of the supply before. */
+  private static final double GUARD_SECONDS = 1.5e-3;
+
+  private static final double AMPLITUDE_TOLERANCE = 0.2;
+  private static final double FREQUENCY_TOLERANCE = 0.05;
+
+  private TransferMeasurement() {}
+
+  /**
+   * Measures a capture.
+   *
+   * @return {@link Refused} with its reason where the capture carries no measurement; never null
+   */
+  public static Outcome measure(Capture capture, MeasuringTask task) {
+    try {
+      Recording output = Recording.of(capture.output(), capture.time(), task);
+      return measure(output, capture.waveform(ChannelRole.MAINS).orElse(null));
+    } catch (CannotMeasureException e) {
+      return new Refused(String.valueOf(e.getMessage()));
+    }
+  }
+
+  private static Outcome measure(Recording output, @Nullable Waveform mains) {
+    checkSampling(output);
+    HarmonicModel start = firstCycles(output);
+    int departure = departure(output, start);
+    if (departure < 0) {
+      return new UnbrokenSupply(output, start, mains).outcome();
+    }
+    Supply before = supplyBefore(output, departure, start.frequencyHertz());
+    Supply after = SettledSupply.after(output, departure, output.task().nominalFrequencyHertz());
+    GapTopology topology = new GapTopology(output, before, after, departure);
+    return new GapMeasurement(output, before, after, topology, mains).outcome();
+  }
+
+  private static void checkSampling(Recording output) {
+    double perCycle = output.samplesPerCycle();
+    if (perCycle < FEWEST_SAMPLES_PER_CYCLE) {
+      throw new CannotMeasureException(
+          String.format(
+              java.util.Locale.ROOT,
+              "too coarse: %.0f samples a cycle, at least %.0f are needed: sample faster than"
+                  + " %.1f kS/s",
+              perCycle,
+              FEWEST_SAMPLES_PER_CYCLE,
+              FEWEST_SAMPLES_PER_CYCLE * output.task().nominalFrequencyHertz() / 1000));
+    }
+    double cycles = output.length() / perCycle;
+    if (cycles < FEWEST_CYCLES_BEFORE + 0.5) {
+      throw new CannotMeasureException(
+          String.format(
+              java.util.Locale.ROOT,
+              "the record holds %.1f cycles, at least %.1f are needed: record longer",
+              cycles,
+              FEWEST_CYCLES_BEFORE + 0.5));
+    }
+  }
+
+  private static HarmonicModel firstCycles(Recording output) {
+    int to = (int) Math.min(output.length(), Math.ceil(2 * output.samplesPerCycle()));
+    HarmonicModel start =
+        HarmonicFit.fit(
+            output.volts(), output.time(), 0, to, output.task().nominalFrequencyHertz(), 1, true);
+    checkNominal(output, output.rmsVolts(0, to), start.frequencyHertz());
+    return start;
+  }
+
+  private static void checkNominal(Recording output, double rmsVolts, double hertz) {
+    double nominal = output.task().nominalVolts();
+    if (Math.abs(rmsVolts - nominal) > AMPLITUDE_TOLERANCE * nominal) {
+      throw new CannotMeasureException(
+          String.format(
+              java.util.Locale.ROOT,
+              "the supply before is %.4g V RMS, nominal %.4g V ± %.0f %%: is the probe factor"
+                  + " right?",
+              rmsVolts,
+              nominal,
+              100 * AMPLITUDE_TOLERANCE));
+    }
+    double nominalHertz = output.task().nominalFrequencyHertz();
+    if (!(Math.abs(hertz - nominalHertz) <= FREQUENCY_TOLERANCE * nominalHertz)) {
+      throw new CannotMeasureException(
+          String.format(
+              java.util.Locale.ROOT,
+              "the supply before has %.2f Hz, nominal %.4g Hz ± %.0f %%: is the nominal frequency"
+                  + " right, and are there two cycles before the event?",
+              hertz,
+              nominalHertz,
+              100 * FREQUENCY_TOLERANCE));
+    }
+  }
+
+  private static int departure(Recording output, HarmonicModel start) {
+    double period = output.time().sampleRateHertz() / start.frequencyHertz();
+    double noise = Math.min(start.noiseVolts(), 0.05 * output.peakVolts());
+    int departure =
+        Departure.find(output, 0, output.length(), period, Departure.thresholdVolts(output, noise));
+    double cyclesBefore = departure / period;
+    if (departure >= 0 && cyclesBefore < FEWEST_CYCLES_BEFORE) {
+      throw new CannotMeasureException(
+          String.format(
+              java.util.Locale.ROOT,
+              "%.1f cycles before the event, at least %.0f are needed: record more before the"
+                  + " trigger",
+              cyclesBefore,
+              FEWEST_CYCLES_BEFORE));
+    }
+    return departure;
+  }
+
+  private static Supply supplyBefore(Recording output, int departure, double hertz) {
+    double perCycle = output.time().sampleRateHertz() / hertz;
+    int to = departure - output.samplesIn(GUARD_SECONDS);
+    int from = (int) Math.max(0, to - CYCLES_BEFORE * perCycle);
+    if (output.isClippedIn(from, to)) {
+      throw new CannotMeasureException(
+          "the supply before is clipped: choose a larger range, at least 1.5 times the nominal"
+              + " peak of "
+              + Math.round(output.peakVolts())
+              + " V");
+    }
+    return Supply.fit(output, from, to, hertz);
+  }
+}

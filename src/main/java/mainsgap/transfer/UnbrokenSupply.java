@@ -1,0 +1,128 @@
+package mainsgap.transfer;
+
+import java.util.Locale;
+import mainsgap.signal.HarmonicFit;
+import mainsgap.signal.HarmonicModel;
+import mainsgap.signal.Waveform;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Judges a recording in which the output shows no gap: the mains channel, or a change of the output
+ * itself, proves that mains was lost; without proof it cannot be told from a missed trigger.
+ */
+final class UnbrokenSupply {
+  /** Frequencies are compared over so many cycles at each end. */
+  private static final double CYCLES = 8;
+
+  /** Mains itself wanders by less than this in the seconds of a record. */
+  private static final double FREQUENCY_STEP_HERTZ = 0.1;
+
+  private static final double PHASE_STEP_DEGREES = 5;
+
+  private final Recording recording;
+  private final HarmonicModel start;
+  private final @Nullable Waveform mains;
+
+  UnbrokenSupply(Recording recording, HarmonicModel start, @Nullable Waveform mains) {
+    this.recording = recording;
+    this.start = start;
+    this.mains = mains;
+  }
+
+  /** The outcome where the output never departs from the supply before. */
+  Outcome outcome() {
+    Double mainsLost = mainsLossSeconds();
+    int span = (int) Math.min(recording.length() / 2.0, CYCLES * recording.samplesPerCycle());
+    HarmonicModel first = fit(0, span);
+    HarmonicModel last = fit(recording.length() - span, recording.length());
+    double stepHertz = last.frequencyHertz() - first.frequencyHertz();
+    if (mainsLost != null) {
+      return noInterruption(
+          mainsLost, "the mains channel shows the loss while the output goes on", first, last);
+    }
+    if (Math.abs(stepHertz) > FREQUENCY_STEP_HERTZ) {
+      return noInterruption(
+          recording.time().secondsAt(recording.length() / 2.0),
+          String.format(
+              Locale.ROOT,
+              "the output's frequency changed from %.3f Hz to %.3f Hz",
+              first.frequencyHertz(),
+              last.frequencyHertz()),
+          first,
+          last);
+    }
+    throw new CannotMeasureException(
+        "no event: the output shows no gap, and nothing else in the record proves that mains was"
+            + " lost, so it cannot be told from a missed trigger: watch mains on a second channel,"
+            + " or check that the switch was opened while the record ran");
+  }
+
+  /** The outcome where the output goes over to {@code after} with no gap between. */
+  Outcome changedTo(@Nullable Supply after) {
+    Double mainsLost = mainsLossSeconds();
+    if (after == null) {
+      return outcome();
+    }
+    double seconds = mainsLost != null ? mainsLost : recording.time().secondsAt(after.from());
+    double phase =
+        SupplySteps.wrapped(
+            after.harmonics().angleDegreesAt(seconds) - start.angleDegreesAt(seconds));
+    if (mainsLost == null && Math.abs(phase) < PHASE_STEP_DEGREES) {
+      return outcome();
+    }
+    String proof =
+        mainsLost != null
+            ? "the mains channel shows the loss while the output goes on"
+            : String.format(
+                Locale.ROOT, "the output's phase changed by %.1f degrees without a gap", phase);
+    return noInterruption(seconds, proof, start, after.harmonics());
+  }
+
+  private HarmonicModel fit(int from, int to) {
+    return HarmonicFit.fit(
+        recording.volts(), recording.time(), from, to, start.frequencyHertz(), 9, true);
+  }
+
+  private @Nullable Double mainsLossSeconds() {
+    if (mains == null) {
+      return null;
+    }
+    Recording watched = Recording.of(mains, recording.time(), recording.task());
+    double period = recording.time().sampleRateHertz() / start.frequencyHertz();
+    double threshold =
+        Departure.thresholdVolts(watched, Math.min(start.noiseVolts(), 0.05 * watched.peakVolts()));
+    int index = Departure.find(watched, 0, watched.length(), period, threshold);
+    return index < 0 ? null : recording.time().secondsAt(index);
+  }
+
+  private Outcome noInterruption(
+      double seconds, String proof, HarmonicModel first, HarmonicModel last) {
+    double phase =
+        SupplySteps.wrapped(last.angleDegreesAt(seconds) - first.angleDegreesAt(seconds));
+    return new NoInterruption(
+        recording.task().event(),
+        shortestVisibleMillis(first),
+        proof,
+        seconds,
+        first.angleDegreesAt(seconds),
+        new Supplies(
+            first.frequencyHertz(),
+            1e3 * (last.frequencyHertz() - first.frequencyHertz()),
+            100 * (last.amplitudeVolts() - first.amplitudeVolts()) / recording.peakVolts(),
+            phase));
+  }
+
+  /**
+   * The gap that would have been seen wherever it fell. Centred on a zero crossing a gap moves the
+   * voltage least, by {@code A sin(w g / 2)} at its ends; there it must pass the threshold of the
+   * search for one averaging time.
+   */
+  private double shortestVisibleMillis(HarmonicModel supply) {
+    double threshold = Departure.thresholdVolts(recording, supply.noiseVolts());
+    double share = Math.min(1, threshold / supply.amplitudeVolts());
+    double averaging = Departure.averagingSamples(recording) * recording.time().intervalSeconds();
+    double gapSeconds =
+        2 * (Math.asin(share) / (2 * Math.PI * supply.frequencyHertz()) + averaging);
+    return gapSeconds * 1e3;
+  }
+}
