@@ -43,7 +43,13 @@ final class Segmentation {
 
   private static final double MOST_GAP_COST = 18;
 
-  private static final int PARTS = Part.values().length;
+  /** The parts by the number that they have in the tables below. */
+  private static final Part[] NUMBERED = {Part.BEFORE, Part.GAP, Part.AFTER, Part.BREAK};
+
+  private static final int BEFORE = 0;
+  private static final int GAP = 1;
+  private static final int AFTER = 2;
+  private static final int PARTS = NUMBERED.length;
 
   /** Which part may follow which: FOLLOWS[a][b] for b after a. */
   private static final boolean[][] FOLLOWS = {
@@ -62,7 +68,7 @@ final class Segmentation {
     double[] total = new double[PARTS];
     double[] next = new double[PARTS];
     Arrays.fill(total, Double.POSITIVE_INFINITY);
-    total[Part.BEFORE.ordinal()] = 0;
+    total[BEFORE] = 0;
     for (int i = 0; i < n; i++) {
       for (int part = 0; part < PARTS; part++) {
         int best = part;
@@ -85,17 +91,17 @@ final class Segmentation {
 
   private static double cost(Costs costs, int part, int i) {
     return switch (part) {
-      case 0 -> Math.min(MOST_SUPPLY_COST, costs.before[i]);
-      case 2 -> Math.min(MOST_SUPPLY_COST, costs.after[i]);
+      case BEFORE -> Math.min(MOST_SUPPLY_COST, costs.before[i]);
+      case AFTER -> Math.min(MOST_SUPPLY_COST, costs.after[i]);
       default -> Math.min(MOST_GAP_COST, costs.gap[i]);
     };
   }
 
   private static int lastPart(double[] total, boolean endsInAfter) {
     if (endsInAfter) {
-      return Part.AFTER.ordinal();
+      return AFTER;
     }
-    return total[0] < total[1] ? 0 : 1;
+    return total[BEFORE] < total[GAP] ? BEFORE : GAP;
   }
 
   private static List<Run> backwards(Costs costs, byte[] cameFrom, int lastPart) {
@@ -105,12 +111,12 @@ final class Segmentation {
     for (int i = end - 1; i >= 0; i--) {
       int earlier = cameFrom[i * PARTS + part];
       if (earlier != part) {
-        runs.add(0, new Run(Part.values()[part], costs.from + i, costs.from + end));
+        runs.add(0, new Run(NUMBERED[part], costs.from + i, costs.from + end));
         end = i;
         part = earlier;
       }
     }
-    runs.add(0, new Run(Part.values()[part], costs.from, costs.from + end));
+    runs.add(0, new Run(NUMBERED[part], costs.from, costs.from + end));
     return runs;
   }
 }
