@@ -248,12 +248,12 @@ final class GapMeasurement {
             component("loss: noise, slope and choice of model", loss.locationSeconds()),
             component("return: sample interval", settled.samplingSeconds()),
             component("return: noise, slope and choice of model", settled.locationSeconds()),
-            component(
-                "time base " + ppm + " ppm", transferMillis * 1e-3 * ppm * 1e-6 / Math.sqrt(3))),
+            new UncertaintyBudget.Component(
+                "time base " + ppm + " ppm", transferMillis * ppm * 1e-6 / Math.sqrt(3), true)),
         COVERAGE_FACTOR);
   }
 
   private static UncertaintyBudget.Component component(String name, double standardSeconds) {
-    return new UncertaintyBudget.Component(name, standardSeconds * 1e3);
+    return new UncertaintyBudget.Component(name, standardSeconds * 1e3, false);
   }
 }

@@ -40,7 +40,7 @@ public final class AccuracyTable {
           if (in) {
             covered++;
           }
-          if (verbose == 1 && !in || verbose == 2 && Math.abs(error) > 40) {
+          if ((verbose == 1 && !in) || (verbose == 2 && Math.abs(error) > 40)) {
             System.out.printf(
                 Locale.ROOT,
                 "  %s %d: error %.1f us (loss %.1f, return %.1f) U %.1f us gap %.3f dt %.1f us noise %.3f pow %.1f bits %s %s%n",
