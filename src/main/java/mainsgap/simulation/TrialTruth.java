@@ -66,4 +66,20 @@ public record TrialTruth(
   public boolean bounced() {
     return lastOpeningSeconds > lossSeconds;
   }
+
+  /** The same on an axis whose 0 s lies {@code seconds} later on this one. */
+  TrialTruth seenFrom(double seconds) {
+    return new TrialTruth(
+        change,
+        number,
+        kind,
+        lossSeconds - seconds,
+        lastOpeningSeconds - seconds,
+        firstReturnSeconds == null ? null : firstReturnSeconds - seconds,
+        returnSeconds == null ? null : returnSeconds - seconds,
+        pointOnWaveDegrees,
+        phaseStepDegrees,
+        supplyBeforeHertz,
+        supplyAfterHertz);
+  }
 }

@@ -1,0 +1,105 @@
+package mainsgap.simulation;
+
+import java.io.BufferedInputStream;
+import java.io.BufferedOutputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.List;
+import mainsgap.waiting.StoppedException;
+import org.jspecify.annotations.Nullable;
+
+/** The talk with one client over a stream: messages end with a newline, and so do answers. */
+final class Conversation {
+  private static final int LONGEST_MESSAGE = 64 * 1024;
+  private static final int CHUNK = 64 * 1024;
+
+  private final Instrument instrument;
+  private final FaultSwitch faults;
+  private final InputStream in;
+  private final OutputStream out;
+
+  Conversation(Instrument instrument, FaultSwitch faults, InputStream in, OutputStream out) {
+    this.instrument = instrument;
+    this.faults = faults;
+    this.in = new BufferedInputStream(in);
+    this.out = new BufferedOutputStream(out, CHUNK);
+  }
+
+  /** Answers until the client goes, the bench closes, or a fault closes the connection. */
+  void run() throws IOException {
+    try {
+      boolean open = true;
+      while (open) {
+        String message = nextMessage();
+        open = message != null && answer(instrument.handle(message));
+      }
+    } catch (StoppedException e) {
+      // the bench closes, and the connection with it
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  /** The next message; null once the client is gone. Of one too long, nothing is kept. */
+  private @Nullable String nextMessage() throws IOException {
+    ByteArrayOutputStream line = new ByteArrayOutputStream();
+    boolean tooLong = false;
+    for (int b = in.read(); b != '\n'; b = in.read()) {
+      if (b < 0) {
+        return null;
+      }
+      if (line.size() < LONGEST_MESSAGE) {
+        line.write(b);
+      } else {
+        tooLong = true;
+      }
+    }
+    if (tooLong) {
+      instrument.overrun();
+      return "";
+    }
+    return line.toString(StandardCharsets.US_ASCII);
+  }
+
+  /** Sends the answers; whether the connection stays open. */
+  private boolean answer(List<Reply> replies) throws IOException {
+    if (replies.isEmpty() || faults.now() == ScopeFault.SILENT) {
+      return true;
+    }
+    for (int i = 0; i < replies.size(); i++) {
+      if (i > 0) {
+        out.write(';');
+      }
+      Reply reply = replies.get(i);
+      if (!reply.isBlock()) {
+        out.write(reply.bytes());
+      } else if (!sendBlock(reply.bytes())) {
+        out.flush();
+        return faults.now() != ScopeFault.CLOSES_IN_MID_BLOCK;
+      }
+    }
+    out.write('\n');
+    out.flush();
+    return true;
+  }
+
+  /** Sends a block; whether it went out to its end. */
+  private boolean sendBlock(byte[] bytes) throws IOException {
+    ScopeFault fault = faults.now();
+    byte[] sent = fault == ScopeFault.SHORT_BLOCK ? halfOf(bytes) : bytes;
+    String count = Integer.toString(sent.length);
+    out.write(("#" + count.length() + count).getBytes(StandardCharsets.US_ASCII));
+    boolean whole =
+        fault != ScopeFault.CLOSES_IN_MID_BLOCK && fault != ScopeFault.STALLS_IN_MID_BLOCK;
+    out.write(sent, 0, whole ? sent.length : sent.length / 2);
+    return whole;
+  }
+
+  /** Half of a block, ending where a sample of up to four bytes ends. */
+  private static byte[] halfOf(byte[] bytes) {
+    return Arrays.copyOf(bytes, bytes.length / 8 * 4);
+  }
+}

@@ -1,0 +1,271 @@
+package mainsgap.simulation;
+
+import java.time.Duration;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import mainsgap.waiting.Clock;
+import mainsgap.waiting.Deadline;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The acquisition of a simulated scope, whatever dialect it speaks. Simulated time runs {@link
+ * #ACCELERATION} times faster than the clock, and jumps to a movement of the mains switch, so what
+ * a record holds depends on the seed and never on the clock. All state is under the monitor of the
+ * {@link PowerSide}; nothing happens between two calls that the second one could not find out.
+ */
+final class ScopeCore {
+  static final double ACCELERATION = 10;
+
+  /** Records from here on are meant to catch an event, shorter ones to look. */
+  static final double LOOK_LIMIT_SECONDS = 1;
+
+  /** So long the rest of a forced record takes once the event is in it. */
+  private static final Duration AFTER_EVENT = Duration.ofMillis(20);
+
+  private static final Duration AUTONOMOUS_DELAY = Duration.ofMillis(150);
+
+  /** A hand that sees nothing come of its opening gives up and closes again. */
+  private static final Duration AUTONOMOUS_PATIENCE = Duration.ofMillis(1500);
+
+  /** Finer steps than this add nothing to a watch over tens of milliseconds. */
+  private static final double FINEST_WATCH_SECONDS = 1e-6;
+
+  /** Captures of a bench at rest lie this far apart. */
+  private static final double REST_STRIDE_SECONDS = 0.73;
+
+  private final PowerSide power;
+  private final Clock clock;
+  private final SimulatedBenchSettings settings;
+
+  private Phase phase = Phase.IDLE;
+  private @Nullable RecordPlan plan;
+  private @Nullable ScopeRecord record;
+  private Deadline phaseEnd;
+  private boolean stuck;
+  private boolean heldEvent;
+  private int restCaptures;
+  private @Nullable Deadline autonomousMove;
+
+  /** Where an acquisition stands. */
+  enum Phase {
+    IDLE,
+    FILLING,
+    WATCHING,
+    RECORDING,
+    COMPLETE
+  }
+
+  ScopeCore(PowerSide power, Clock clock, SimulatedBenchSettings settings) {
+    this.power = power;
+    this.clock = clock;
+    this.settings = settings;
+    this.phaseEnd = Deadline.after(Duration.ZERO, clock);
+    power.watch(this::moved);
+  }
+
+  /** Starts an acquisition; one that runs is given up. */
+  void arm(RecordPlan newPlan, ScopeFault fault) {
+    synchronized (power) {
+      phase = Phase.IDLE;
+      closeAutonomously();
+      plan = newPlan;
+      record = null;
+      heldEvent = false;
+      boolean catching = isCatching(newPlan);
+      stuck = catching && fault == ScopeFault.NEVER_TRIGGERS;
+      autonomousMove =
+          settings.autonomous() && catching ? Deadline.after(AUTONOMOUS_DELAY, clock) : null;
+      if (stuck) {
+        phase = Phase.WATCHING;
+      } else if (newPlan.trigger() == null) {
+        beginForced();
+      } else {
+        enter(Phase.FILLING, newPlan.preTriggerSeconds());
+      }
+    }
+  }
+
+  /** Forces the trigger of an acquisition that waits. */
+  void force() {
+    synchronized (power) {
+      Phase at = phase();
+      if (!stuck && (at == Phase.FILLING || at == Phase.WATCHING)) {
+        beginForced();
+      }
+    }
+  }
+
+  /** Gives up what runs; a finished record stays. */
+  void stop() {
+    synchronized (power) {
+      if (phase() != Phase.COMPLETE) {
+        phase = Phase.IDLE;
+      }
+      closeAutonomously();
+    }
+  }
+
+  /** Where the acquisition stands now. */
+  Phase phase() {
+    synchronized (power) {
+      moveAutonomously();
+      if (phase == Phase.FILLING && phaseEnd.hasPassed()) {
+        phase = Phase.WATCHING;
+        watchRest();
+      }
+      if (phase == Phase.RECORDING && phaseEnd.hasPassed()) {
+        complete();
+      }
+      return phase;
+    }
+  }
+
+  /** The finished record, where there is one. */
+  Optional<ScopeRecord> record() {
+    synchronized (power) {
+      return phase() == Phase.COMPLETE ? Optional.ofNullable(record) : Optional.empty();
+    }
+  }
+
+  /** Whether an acquisition that needs no trigger still runs. */
+  boolean isSweeping() {
+    return phase() == Phase.RECORDING;
+  }
+
+  /** What hand and seed make of a record that runs, or of a watch. */
+  private void moved(Episode episode) {
+    Phase at = phase;
+    restCaptures = 0;
+    if (plan == null || stuck) {
+      return;
+    }
+    if (at == Phase.RECORDING && record == null) {
+      double place =
+          plan.firstSampleSeconds() + episode.placeInForcedRecord() * plan.durationSeconds();
+      hold(episode, -place, plan);
+      phaseEnd = Deadline.after(AFTER_EVENT, clock);
+    } else if (at == Phase.WATCHING || at == Phase.FILLING) {
+      watchEvent(episode, plan, at == Phase.WATCHING || phaseEnd.hasPassed());
+    }
+  }
+
+  private void watchEvent(Episode episode, RecordPlan armed, boolean watchedBefore) {
+    Trigger trigger = armed.trigger();
+    if (trigger == null) {
+      return;
+    }
+    // a watch that has gone on for long has lately seen its crossings; one that begins sees none
+    double lead = 0.1 + leadSeconds(trigger);
+    double from = watchedBefore ? -lead : phaseEnd.remaining().toNanos() * 1e-9 * ACCELERATION;
+    double to = Math.max(from, episode.settledSeconds()) + lead;
+    firing(episode, trigger, armed, from, to)
+        .ifPresent(
+            at -> {
+              hold(episode, at, armed);
+              enter(Phase.RECORDING, armed.postTriggerSeconds());
+            });
+  }
+
+  /** A watch that begins on a bench at rest: a level out of reach or a short time fires at once. */
+  private void watchRest() {
+    RecordPlan armed = plan;
+    Trigger trigger = armed == null ? null : armed.trigger();
+    if (armed == null || trigger == null || stuck) {
+      return;
+    }
+    Episode rest = power.now();
+    double from = nextRestSeconds(rest);
+    double to = from + 0.1 + leadSeconds(trigger);
+    firing(rest, trigger, armed, from, to)
+        .ifPresent(
+            at -> {
+              record = recordOf(rest, at, armed, restCaptures);
+              enter(Phase.RECORDING, armed.postTriggerSeconds());
+            });
+  }
+
+  private static double leadSeconds(Trigger trigger) {
+    return trigger instanceof Trigger.TimeOut timeOut ? timeOut.widthSeconds() : 0;
+  }
+
+  private OptionalDouble firing(
+      Episode episode, Trigger trigger, RecordPlan armed, double from, double to) {
+    double step = Math.max(FINEST_WATCH_SECONDS, armed.intervalSeconds());
+    Voltage wire = ScopeRecord.wireOf(episode, trigger.channel());
+    double noiseVolts =
+        ScopeRecord.NOISE_SHARE * armed.ranges().get(trigger.channel() - 1).spanVolts();
+    long seed = ~episode.noiseSeed();
+    return trigger.firesAt(
+        at -> wire.voltsAt(at) + noiseVolts * Noise.at(seed, Math.round(at / step)),
+        from,
+        to,
+        step);
+  }
+
+  private void beginForced() {
+    if (plan != null) {
+      enter(Phase.RECORDING, plan.durationSeconds());
+    }
+  }
+
+  private void complete() {
+    if (record == null && plan != null) {
+      Episode rest = power.now();
+      double first = nextRestSeconds(rest);
+      record = recordOf(rest, first - plan.firstSampleSeconds(), plan, restCaptures);
+    }
+    phase = Phase.COMPLETE;
+    if (heldEvent) {
+      closeAutonomously();
+    }
+  }
+
+  private void hold(Episode episode, double zeroSeconds, RecordPlan armed) {
+    record = recordOf(episode, zeroSeconds, armed, 0);
+    heldEvent = true;
+    TrialTruth truth = episode.truth();
+    if (truth != null) {
+      power.caught(truth.seenFrom(zeroSeconds));
+    }
+  }
+
+  private ScopeRecord recordOf(Episode episode, double zero, RecordPlan armed, int capture) {
+    long noiseSeed = episode.noiseSeed() + 16L * capture;
+    return new ScopeRecord(episode, zero, armed, settings.scope().converterBits(), noiseSeed);
+  }
+
+  private double nextRestSeconds(Episode rest) {
+    restCaptures++;
+    return rest.settledSeconds() + REST_STRIDE_SECONDS * restCaptures;
+  }
+
+  private void moveAutonomously() {
+    if (autonomousMove == null || !autonomousMove.hasPassed()) {
+      return;
+    }
+    if (!power.isMainsClosed()) {
+      closeAutonomously();
+    } else if (phase == Phase.WATCHING || (phase == Phase.RECORDING && record == null)) {
+      autonomousMove = Deadline.after(AUTONOMOUS_PATIENCE, clock);
+      power.openMains();
+    }
+  }
+
+  private void closeAutonomously() {
+    if (settings.autonomous()) {
+      autonomousMove = null;
+      power.closeMains();
+    }
+  }
+
+  private static boolean isCatching(RecordPlan plan) {
+    return plan.trigger() instanceof Trigger.TimeOut
+        || plan.durationSeconds() >= LOOK_LIMIT_SECONDS;
+  }
+
+  private void enter(Phase next, double simulatedSeconds) {
+    phase = next;
+    phaseEnd =
+        Deadline.after(Duration.ofNanos(Math.round(simulatedSeconds / ACCELERATION * 1e9)), clock);
+  }
+}

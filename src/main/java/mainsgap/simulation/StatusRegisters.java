@@ -1,0 +1,76 @@
+package mainsgap.simulation;
+
+import java.util.ArrayDeque;
+import java.util.Deque;
+
+/** Error queue and status registers of IEEE 488.2. One thread at a time. */
+final class StatusRegisters {
+  static final int OPERATION_COMPLETE = 1;
+  private static final int QUEUE_LIMIT = 16;
+  private static final int POWER_ON = 1 << 7;
+  private static final int ERROR_AVAILABLE = 1 << 2;
+  private static final int EVENT_SUMMARY = 1 << 5;
+  private static final int MASTER_SUMMARY = 1 << 6;
+
+  private final Deque<ScpiError> errors = new ArrayDeque<>();
+  private int events = POWER_ON;
+  private int eventEnable;
+  private int requestEnable;
+
+  /** Keeps an error; the last place of a full queue tells of the overflow. */
+  void add(ScpiError error) {
+    events |= error.eventBit();
+    if (errors.size() < QUEUE_LIMIT) {
+      errors.addLast(error);
+    } else {
+      errors.removeLast();
+      errors.addLast(ScpiError.QUEUE_OVERFLOW);
+      events |= ScpiError.QUEUE_OVERFLOW.eventBit();
+    }
+  }
+
+  /** The oldest error, taken from the queue, or that there is none. */
+  String nextError() {
+    ScpiError error = errors.pollFirst();
+    return error == null ? "0,\"No error\"" : error.reply();
+  }
+
+  void raise(int eventBit) {
+    events |= eventBit;
+  }
+
+  int takeEvents() {
+    int taken = events;
+    events = 0;
+    return taken;
+  }
+
+  int statusByte() {
+    int status = errors.isEmpty() ? 0 : ERROR_AVAILABLE;
+    if ((events & eventEnable) != 0) {
+      status |= EVENT_SUMMARY;
+    }
+    return (status & requestEnable) == 0 ? status : status | MASTER_SUMMARY;
+  }
+
+  void clear() {
+    errors.clear();
+    events = 0;
+  }
+
+  int eventEnable() {
+    return eventEnable;
+  }
+
+  void enableEvents(int mask) {
+    eventEnable = mask;
+  }
+
+  int requestEnable() {
+    return requestEnable;
+  }
+
+  void enableRequests(int mask) {
+    requestEnable = mask & ~MASTER_SUMMARY;
+  }
+}

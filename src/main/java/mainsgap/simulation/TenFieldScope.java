@@ -1,0 +1,204 @@
+package mainsgap.simulation;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.IntStream;
+
+/**
+ * The dialect of a bench scope with a time-out trigger, whose waveforms come as a ten-field
+ * preamble and blocks of codes. The instrument that speaks it lets one message in at a time.
+ */
+final class TenFieldScope implements Instrument.Dialect {
+  private static final int CHANNELS = ScopeRecord.CHANNELS;
+  private static final int VERTICAL_DIVISIONS = 8;
+  private static final int HORIZONTAL_DIVISIONS = 10;
+  private static final int MOST_POINTS = 2_500_000;
+  private static final double LEVEL_REACH_VOLTS = 1e5;
+
+  private final ScopeCore core;
+  private final FaultSwitch faults;
+  private final String serial;
+  private final WaveformReader reader;
+
+  private final double[] probeFactor = new double[CHANNELS];
+  private final double[] voltsPerDivision = new double[CHANNELS];
+  private final double[] middleVolts = new double[CHANNELS];
+  private final boolean[] displayed = new boolean[CHANNELS];
+  private final TriggerSettings edge = new TriggerSettings();
+  private final TriggerSettings timeOut = new TriggerSettings();
+  private boolean waitsForTimeOut;
+  private double timeOutSeconds;
+  private double secondsPerDivision;
+  private double offsetSeconds;
+  private int points;
+
+  /** What a trigger watches. */
+  private static final class TriggerSettings {
+    private int channel = 1;
+    private double levelVolts;
+
+    private void setDefaults() {
+      channel = 1;
+      levelVolts = 0;
+    }
+  }
+
+  TenFieldScope(ScopeCore core, FaultSwitch faults, String serial, PreambleVariant variant) {
+    this.core = core;
+    this.faults = faults;
+    this.serial = serial;
+    this.reader = new WaveformReader(core, faults, variant);
+    setDefaults();
+  }
+
+  @Override
+  public String identity() {
+    return "Mainsgap,Simulated scope," + serial + ",1.0";
+  }
+
+  @Override
+  public void reset() {
+    core.stop();
+    setDefaults();
+  }
+
+  /** Run, single and stop are sequential here: nothing is ever pending. */
+  @Override
+  public void finishPending() {}
+
+  @Override
+  public void addTo(CommandTable table) {
+    table
+        .command("STOP", call -> core.stop())
+        .command("SINGle", call -> start(trigger()))
+        .command("RUN", call -> start(null))
+        .command("TFORce", call -> core.force())
+        .query("TRIGger:STATus?", call -> Reply.text(state()));
+    addChannels(table);
+    addTimeBase(table);
+    addTrigger(table);
+    reader.addTo(table);
+  }
+
+  private void addChannels(CommandTable table) {
+    table
+        .command(
+            "CHANnel#:DISPlay", CHANNELS, call -> displayed[call.suffix() - 1] = call.onOrOff())
+        .query(
+            "CHANnel#:DISPlay?",
+            CHANNELS,
+            call -> faults.number(displayed[call.suffix() - 1] ? 1 : 0))
+        .command("CHANnel#:COUPling", CHANNELS, call -> call.oneOf("DC"))
+        .query("CHANnel#:COUPling?", CHANNELS, call -> Reply.text("DC"))
+        .command("CHANnel#:PROBe", CHANNELS, this::setProbe)
+        .query("CHANnel#:PROBe?", CHANNELS, call -> faults.number(probeFactor[call.suffix() - 1]))
+        .command("CHANnel#:SCALe", CHANNELS, this::setScale)
+        .query(
+            "CHANnel#:SCALe?", CHANNELS, call -> faults.number(voltsPerDivision[call.suffix() - 1]))
+        .command("CHANnel#:OFFSet", CHANNELS, this::setOffset)
+        .query("CHANnel#:OFFSet?", CHANNELS, call -> faults.number(middleVolts[call.suffix() - 1]));
+  }
+
+  private void addTimeBase(CommandTable table) {
+    table
+        .command("TIMebase[:MAIN]:SCALe", call -> secondsPerDivision = call.number(1e-9, 100))
+        .query("TIMebase[:MAIN]:SCALe?", call -> faults.number(secondsPerDivision))
+        .command("TIMebase[:MAIN]:OFFSet", call -> offsetSeconds = call.number(-1000, 1000))
+        .query("TIMebase[:MAIN]:OFFSet?", call -> faults.number(offsetSeconds))
+        .command("ACQuire:MDEPth", call -> points = call.whole(100, MOST_POINTS))
+        .query("ACQuire:MDEPth?", call -> faults.number(points))
+        .query("ACQuire:SRATe?", call -> faults.number(1 / intervalSeconds()));
+  }
+
+  private void addTrigger(CommandTable table) {
+    table
+        .command(
+            "TRIGger:MODE",
+            call -> waitsForTimeOut = call.oneOf("EDGE", "TIM", "TIMEOUT").startsWith("TIM"))
+        .query("TRIGger:MODE?", call -> Reply.text(waitsForTimeOut ? "TIM" : "EDGE"))
+        .command("TRIGger:TIMeout:WIDTh", call -> timeOutSeconds = call.number(1e-8, 10))
+        .query("TRIGger:TIMeout:WIDTh?", call -> faults.number(timeOutSeconds));
+    addSource(table, "TRIGger:EDGE", edge);
+    addSource(table, "TRIGger:TIMeout", timeOut);
+  }
+
+  private void addSource(CommandTable table, String header, TriggerSettings trigger) {
+    table
+        .command(header + ":SOURce", call -> trigger.channel = call.numberAfter("CHAN", CHANNELS))
+        .query(header + ":SOURce?", call -> Reply.text("CHAN" + trigger.channel))
+        .command(
+            header + ":LEVel",
+            call -> trigger.levelVolts = call.number(-LEVEL_REACH_VOLTS, LEVEL_REACH_VOLTS))
+        .query(header + ":LEVel?", call -> faults.number(trigger.levelVolts));
+  }
+
+  private void setDefaults() {
+    Arrays.fill(probeFactor, 1);
+    Arrays.fill(voltsPerDivision, 1);
+    Arrays.fill(middleVolts, 0);
+    Arrays.fill(displayed, false);
+    displayed[0] = true;
+    edge.setDefaults();
+    timeOut.setDefaults();
+    waitsForTimeOut = false;
+    timeOutSeconds = 0.02;
+    secondsPerDivision = 0.01;
+    offsetSeconds = 0;
+    points = 10_000;
+    reader.setDefaults();
+  }
+
+  /** Scale and offset are volts at the tip: they follow the probe factor. */
+  private void setProbe(Call call) {
+    int channel = call.suffix() - 1;
+    double factor = call.number(0.01, 10_000);
+    double ratio = factor / probeFactor[channel];
+    probeFactor[channel] = factor;
+    voltsPerDivision[channel] *= ratio;
+    middleVolts[channel] *= ratio;
+  }
+
+  private void setScale(Call call) {
+    int channel = call.suffix() - 1;
+    double factor = probeFactor[channel];
+    voltsPerDivision[channel] = faults.spanOf(call.number(1e-3 * factor, 20 * factor));
+  }
+
+  private void setOffset(Call call) {
+    int channel = call.suffix() - 1;
+    double reach = 100 * probeFactor[channel];
+    middleVolts[channel] = call.number(-reach, reach);
+  }
+
+  private Trigger trigger() {
+    return waitsForTimeOut
+        ? new Trigger.TimeOut(timeOut.channel, timeOut.levelVolts, timeOutSeconds)
+        : new Trigger.Edge(edge.channel, edge.levelVolts);
+  }
+
+  private void start(@org.jspecify.annotations.Nullable Trigger trigger) {
+    faults.allowStart();
+    List<VoltageRange> ranges =
+        IntStream.range(0, CHANNELS)
+            .mapToObj(
+                channel ->
+                    new VoltageRange(
+                        middleVolts[channel], voltsPerDivision[channel] * VERTICAL_DIVISIONS))
+            .toList();
+    double firstSample = offsetSeconds - secondsPerDivision * HORIZONTAL_DIVISIONS / 2;
+    core.arm(new RecordPlan(firstSample, intervalSeconds(), points, trigger, ranges), faults.now());
+  }
+
+  private double intervalSeconds() {
+    return secondsPerDivision * HORIZONTAL_DIVISIONS / points;
+  }
+
+  private String state() {
+    return switch (core.phase()) {
+      case FILLING -> "RUN";
+      case WATCHING -> "WAIT";
+      case RECORDING -> "TD";
+      case IDLE, COMPLETE -> "STOP";
+    };
+  }
+}
