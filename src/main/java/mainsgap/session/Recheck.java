@@ -1,0 +1,95 @@
+package mainsgap.session;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import mainsgap.signal.Capture;
+import mainsgap.transfer.DeclaredClaim;
+import mainsgap.transfer.Figures;
+import mainsgap.transfer.Judgement;
+import mainsgap.transfer.MeasuringTask;
+import mainsgap.transfer.Outcome;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Measures the raw captures of a session again.
+ *
+ * @param session what was rechecked, under intact seals
+ * @param differences every figure that came out otherwise than it is stored
+ */
+public record Recheck(Session session, List<Difference> differences) {
+
+  /** Measures a capture. */
+  @FunctionalInterface
+  public interface Measurement {
+    /** The outcome of {@code capture}; the same one each time. */
+    Outcome measure(Capture capture, MeasuringTask task);
+  }
+
+  /** Judges an outcome. */
+  @FunctionalInterface
+  public interface Judging {
+    /** What {@code outcome} says of {@code claim}; null where it is not judged. */
+    @Nullable Judgement judge(Outcome outcome, DeclaredClaim claim);
+  }
+
+  /**
+   * A figure that came out otherwise.
+   *
+   * @param stored null where the session has no value
+   * @param found null where there is no value now
+   */
+  public record Difference(
+      int trialNumber, String figure, @Nullable Object stored, @Nullable Object found) {
+
+    /** The difference in words. */
+    public String sentence() {
+      return "trial "
+          + trialNumber
+          + ", "
+          + figure
+          + ": stored "
+          + Objects.requireNonNullElse(stored, "nothing")
+          + ", now "
+          + Objects.requireNonNullElse(found, "nothing");
+    }
+  }
+
+  /** Takes its own copy. */
+  public Recheck {
+    differences = List.copyOf(differences);
+  }
+
+  /**
+   * Checks the seal of every capture and measures it again, one at a time. A refused trial is not
+   * judged.
+   */
+  public static Recheck of(SessionReader reader, Measurement measurement, Judging judging) {
+    Session session = reader.session();
+    SessionHeader header = session.header();
+    List<Difference> differences = new ArrayList<>();
+    for (LoggedTrial trial : session.trials()) {
+      Outcome outcome = measurement.measure(reader.capture(trial.number()), header.task());
+      DeclaredClaim claim = header.claim();
+      boolean isRefused = outcome.kind() == Outcome.Kind.REFUSED;
+      Judgement judgement = claim == null || isRefused ? null : judging.judge(outcome, claim);
+      compare(trial, Figures.of(outcome, judgement, header.task().nominalVolts()), differences);
+    }
+    return new Recheck(session, differences);
+  }
+
+  /** Only what the session stores is compared: an older program knew fewer figures. */
+  private static void compare(
+      LoggedTrial trial, Map<String, @Nullable Object> now, List<Difference> differences) {
+    trial
+        .figures()
+        .forEach(
+            (figure, stored) -> {
+              Object found = now.get(figure);
+              if (!Objects.equals(stored, found)) {
+                differences.add(new Difference(trial.number(), figure, stored, found));
+              }
+            });
+  }
+}

@@ -1,0 +1,69 @@
+package mainsgap.session;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.Random;
+import java.util.function.DoubleUnaryOperator;
+import java.util.stream.Stream;
+import mainsgap.signal.Scale;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
+
+class RailsTest {
+  private static final double NONE = Double.POSITIVE_INFINITY;
+
+  /** Five cycles of {@code shape} (of the phase in radians), in steps of {@code step}. */
+  private static Numbers samples(int perCycle, double step, DoubleUnaryOperator shape) {
+    Numbers numbers = new Numbers();
+    for (int i = 0; i < 5 * perCycle; i++) {
+      double volts = shape.applyAsDouble(2 * Math.PI * i / perCycle);
+      numbers.add(Math.rint(volts / step) * step);
+    }
+    return numbers;
+  }
+
+  static Stream<Arguments> shapes() {
+    Random noise = new Random(1);
+    return Stream.of(
+        Arguments.of("clipped sine", 2000, 2, cut(325, 280), 280),
+        Arguments.of("clipped sine, few samples", 200, 2, cut(325, 280), 280),
+        Arguments.of("deeply clipped sine", 2000, 2, cut(325, 160), 160),
+        Arguments.of("clipped high by a bias", 2000, 2, highCut(325, 280), 280),
+        Arguments.of("8-bit sine", 2000, 4, cut(325, 400), NONE),
+        Arguments.of("8-bit sine, few samples", 200, 4, cut(325, 400), NONE),
+        Arguments.of("8-bit sine, many samples", 20_000, 4, cut(325, 400), NONE),
+        Arguments.of(
+            "noisy sine",
+            2000,
+            2,
+            (DoubleUnaryOperator) p -> 325 * Math.sin(p) + 3 * noise.nextGaussian(),
+            NONE),
+        Arguments.of(
+            "square wave",
+            2000,
+            2,
+            (DoubleUnaryOperator)
+                p -> Math.abs(Math.sin(p)) < 0.5 ? 0 : 325 * Math.signum(Math.sin(p)),
+            NONE),
+        Arguments.of("no signal", 2000, 2, (DoubleUnaryOperator) p -> 0, NONE));
+  }
+
+  private static DoubleUnaryOperator cut(double peak, double rail) {
+    return phase -> Math.max(-rail, Math.min(rail, peak * Math.sin(phase)));
+  }
+
+  private static DoubleUnaryOperator highCut(double peak, double rail) {
+    return phase -> Math.min(rail, peak * Math.sin(phase));
+  }
+
+  @ParameterizedTest(name = "{0}")
+  @MethodSource("shapes")
+  void railsAreKnownWhereASineIsCutOff(
+      String name, int perCycle, double step, DoubleUnaryOperator shape, double highest) {
+    Scale scale = Rails.scaleOf(samples(perCycle, step, shape));
+    assertEquals(highest, scale.highestCode());
+    boolean isCutBelow = highest < NONE && !name.contains("bias");
+    assertEquals(isCutBelow ? -highest : -NONE, scale.lowestCode());
+  }
+}
