@@ -1,5 +1,6 @@
 package mainsgap.bench;
 
+import mainsgap.transfer.SeriesSummary;
 import mainsgap.transfer.Verdict;
 import org.jspecify.annotations.Nullable;
 
@@ -26,4 +27,15 @@ public record RunningFigures(
   /** Before the first trial. */
   public static final RunningFigures NONE =
       new RunningFigures(0, null, null, null, null, null, null);
+
+  static RunningFigures of(SeriesSummary summary) {
+    return new RunningFigures(
+        summary.n(),
+        summary.meanMillis(),
+        summary.standardDeviationMillis(),
+        summary.maxMillis(),
+        summary.upperToleranceBoundMillis(),
+        summary.verdict(),
+        summary.reason());
+  }
 }

@@ -42,6 +42,11 @@ public record SeriesEnd(
     STOPPED
   }
 
+  static SeriesEnd beforeTheFirstTrial(Kind kind, String unit, RuntimeException why) {
+    return new SeriesEnd(
+        kind, String.valueOf(why.getMessage()), unit, List.of(), RunningFigures.NONE, null, null);
+  }
+
   /** Takes its own copy of the trials. */
   public SeriesEnd {
     trials = List.copyOf(trials);

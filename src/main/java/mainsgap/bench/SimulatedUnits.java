@@ -1,6 +1,8 @@
 package mainsgap.bench;
 
+import java.util.Arrays;
 import java.util.List;
+import mainsgap.simulation.SimulatedUnit;
 
 /** The units of the simulated bench, invented for it. */
 public final class SimulatedUnits {
@@ -11,12 +13,6 @@ public final class SimulatedUnits {
 
   /** Their names, the default first. */
   public static List<String> names() {
-    return List.of(
-        "standby",
-        "standby-stepped",
-        "standby-quasi-square",
-        "line-interactive",
-        "double-conversion",
-        "never-returns");
+    return Arrays.stream(SimulatedUnit.values()).map(SimulatedUnit::label).toList();
   }
 }

@@ -1,6 +1,7 @@
 package mainsgap.cli;
 
 import java.util.concurrent.Callable;
+import mainsgap.bench.ProgramVersion;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.IVersionProvider;
 

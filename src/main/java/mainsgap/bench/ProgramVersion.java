@@ -1,4 +1,4 @@
-package mainsgap.cli;
+package mainsgap.bench;
 
 import java.io.IOException;
 import java.io.InputStream;
@@ -6,11 +6,11 @@ import java.io.UncheckedIOException;
 import java.util.Properties;
 
 /** The version of the program, as the build wrote it. */
-final class ProgramVersion {
+public final class ProgramVersion {
   private ProgramVersion() {}
 
   /** The version, such as "0.1.0". */
-  static String get() {
+  public static String get() {
     try (InputStream stream = ProgramVersion.class.getResourceAsStream("program.properties")) {
       if (stream == null) {
         throw new IllegalStateException("the program was built without its program.properties");

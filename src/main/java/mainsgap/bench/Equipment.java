@@ -1,0 +1,110 @@
+package mainsgap.bench;
+
+import java.util.function.Consumer;
+import mainsgap.arming.HandSwitch;
+import mainsgap.arming.MainsSwitch;
+import mainsgap.arming.Prompt;
+import mainsgap.link.LinkException;
+import mainsgap.link.ResourceName;
+import mainsgap.scope.InstrumentProfiles;
+import mainsgap.scope.Oscilloscope;
+import mainsgap.scope.Oscilloscopes;
+import mainsgap.simulation.SimulatedBench;
+import mainsgap.simulation.SimulatedBenchSettings;
+import mainsgap.simulation.SimulatedUnit;
+import mainsgap.waiting.Clock;
+import mainsgap.waiting.StopRequest;
+import org.jspecify.annotations.Nullable;
+
+/** The instrument and the mains switch of a series. The thread that opens it owns it. */
+final class Equipment implements AutoCloseable {
+  private final Oscilloscope instrument;
+  private final MainsSwitch mains;
+  private final String resource;
+  private final @Nullable SimulatedBench simulation;
+
+  private Equipment(
+      Oscilloscope instrument,
+      MainsSwitch mains,
+      String resource,
+      @Nullable SimulatedBench simulation) {
+    this.instrument = instrument;
+    this.mains = mains;
+    this.resource = resource;
+    this.simulation = simulation;
+  }
+
+  /** Opens what {@code setup} names; the hand is prompted through {@code face}. */
+  static Equipment open(SeriesSetup setup, Consumer<Prompt> face, Clock clock, StopRequest stop) {
+    InstrumentProfiles profiles = InstrumentProfiles.load(ProfileFolder.find());
+    if (setup.request().instrument() instanceof InstrumentChoice.Simulated simulated) {
+      return simulated(simulated, setup, profiles, face, clock, stop);
+    }
+    InstrumentChoice.Real real = (InstrumentChoice.Real) setup.request().instrument();
+    ResourceName name = parsed(real.resource());
+    return new Equipment(
+        Oscilloscopes.open(name, profiles, null, clock, stop),
+        new HandSwitch(face),
+        name.toString(),
+        null);
+  }
+
+  private static Equipment simulated(
+      InstrumentChoice.Simulated choice,
+      SeriesSetup setup,
+      InstrumentProfiles profiles,
+      Consumer<Prompt> face,
+      Clock clock,
+      StopRequest stop) {
+    SimulatedBench simulation = SimulatedBench.start(settings(choice, setup));
+    try {
+      ResourceName name = ResourceName.parse(simulation.tenFieldResource());
+      Oscilloscope instrument =
+          Oscilloscopes.open(name, profiles, SimulationServer.TEN_FIELD, clock, stop);
+      return new Equipment(
+          instrument, new SimulatedHand(simulation, face), name.toString(), simulation);
+    } catch (RuntimeException e) {
+      simulation.close();
+      throw e;
+    }
+  }
+
+  private static SimulatedBenchSettings settings(
+      InstrumentChoice.Simulated choice, SeriesSetup setup) {
+    try {
+      return SimulatedBenchSettings.of(SimulatedUnit.named(choice.unit()), choice.seed())
+          .withMains(setup.task().nominalVolts(), setup.task().nominalFrequencyHertz());
+    } catch (IllegalArgumentException e) {
+      throw new BenchException(String.valueOf(e.getMessage()), e);
+    }
+  }
+
+  private static ResourceName parsed(String resource) {
+    try {
+      return ResourceName.parse(resource);
+    } catch (LinkException e) {
+      throw new BenchException(String.valueOf(e.getMessage()), e);
+    }
+  }
+
+  Oscilloscope instrument() {
+    return instrument;
+  }
+
+  MainsSwitch mains() {
+    return mains;
+  }
+
+  /** Where the instrument is. */
+  String resource() {
+    return resource;
+  }
+
+  @Override
+  public void close() {
+    instrument.close();
+    if (simulation != null) {
+      simulation.close();
+    }
+  }
+}

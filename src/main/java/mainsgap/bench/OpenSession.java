@@ -1,0 +1,135 @@
+package mainsgap.bench;
+
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import mainsgap.scope.CapturePlan;
+import mainsgap.session.Remark;
+import mainsgap.session.SessionHeader;
+import mainsgap.session.SessionLog;
+import mainsgap.waiting.Clock;
+
+/** The session of a series: made or gone on with, and begun. */
+final class OpenSession implements AutoCloseable {
+  private final Path file;
+  private final SessionLog log;
+
+  private OpenSession(Path file, SessionLog log) {
+    this.file = file;
+    this.log = log;
+  }
+
+  /** Opens the session that {@code setup} names, and logs that a series begins. */
+  static OpenSession open(SeriesSetup setup, Equipment equipment, CapturePlan plan, Clock clock) {
+    SessionHeader header = header(setup, equipment, plan, clock);
+    Path asked = setup.request().session().file();
+    Path file =
+        asked == null
+            ? DataFolder.newSession(
+                DataFolder.of(System.getenv(), System.getProperties()),
+                setup.unit(),
+                clock.instant())
+            : asked;
+    SessionLog log =
+        asked != null && setup.request().session().goOn()
+            ? resumed(asked, header)
+            : SessionLog.create(file, header);
+    try {
+      begin(log, setup, clock);
+    } catch (RuntimeException e) {
+      log.close();
+      throw e;
+    }
+    return new OpenSession(file, log);
+  }
+
+  Path file() {
+    return file;
+  }
+
+  SessionLog log() {
+    return log;
+  }
+
+  @Override
+  public void close() {
+    log.close();
+  }
+
+  private static void begin(SessionLog log, SeriesSetup setup, Clock clock) {
+    if (setup.request().cautionsRead()) {
+      String unused =
+          log.append(
+              new Remark(
+                  clock.instant(),
+                  Remark.Kind.CAUTIONS_READ,
+                  "the "
+                      + Cautions.list().size()
+                      + " cautions of Mainsgap "
+                      + ProgramVersion.get()
+                      + " were read, the user says"));
+    }
+    String unused =
+        log.append(
+            new Remark(
+                clock.instant(),
+                Remark.Kind.SERIES_STARTED,
+                "a series of " + setup.request().trials() + " trials begins"));
+  }
+
+  /** What is measured must not change within a session; its first entry stands for all trials. */
+  private static SessionLog resumed(Path file, SessionHeader wanted) {
+    SessionLog log = SessionLog.resume(file);
+    SessionHeader kept = log.header();
+    boolean same =
+        kept.unit().equals(wanted.unit())
+            && kept.task().equals(wanted.task())
+            && kept.simulated() == wanted.simulated()
+            && java.util.Objects.equals(kept.claim(), wanted.claim());
+    if (!same) {
+      log.close();
+      throw new BenchException(
+          "the session "
+              + file
+              + " is about '"
+              + kept.unit()
+              + "', "
+              + words(kept)
+              + "; this series is about '"
+              + wanted.unit()
+              + "', "
+              + words(wanted)
+              + ": give the same values, or another session");
+    }
+    return log;
+  }
+
+  private static String words(SessionHeader header) {
+    return header.task().event().name().toLowerCase(java.util.Locale.ROOT)
+        + " at "
+        + Words.plain(header.task().nominalVolts())
+        + " V "
+        + Words.plain(header.task().nominalFrequencyHertz())
+        + " Hz, declared "
+        + (header.claim() == null ? "nothing" : header.claim().asPrinted())
+        + (header.simulated() ? ", simulated" : "");
+  }
+
+  private static SessionHeader header(
+      SeriesSetup setup, Equipment equipment, CapturePlan plan, Clock clock) {
+    Map<String, String> rig = new LinkedHashMap<>(setup.rigWords());
+    rig.put("resource", equipment.resource());
+    rig.put(
+        "catch method", plan.method().name().toLowerCase(java.util.Locale.ROOT).replace('_', ' '));
+    return new SessionHeader(
+        clock.instant(),
+        ProgramVersion.get(),
+        !setup.isReal(),
+        setup.unit(),
+        setup.request().claim(),
+        setup.task(),
+        equipment.instrument().identity().toString(),
+        rig,
+        setup.conditionWords());
+  }
+}

@@ -1,0 +1,116 @@
+package mainsgap.bench;
+
+import java.nio.file.Path;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.OptionalDouble;
+import mainsgap.settings.SettingsFile;
+import mainsgap.settings.SettingsTable;
+import mainsgap.signal.ChannelRole;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A rig as its owner wrote it down; null where the file does not say.
+ *
+ * @param channels what each role is connected to, the output among them
+ * @param unit the specimen's name
+ * @param nominalVolts RMS
+ * @param frequencyHertz nominal
+ * @param settleSeconds how long the unit settles between trials
+ * @param conditions serial, firmware, load ... in the file's order
+ */
+record RigFile(
+    Map<ChannelRole, ProbedChannel> channels,
+    @Nullable String unit,
+    @Nullable Double nominalVolts,
+    @Nullable Double frequencyHertz,
+    @Nullable Double settleSeconds,
+    Map<String, String> conditions) {
+  private static final double LARGEST_VOLTS = 1000;
+  private static final double LONGEST_SETTLE_SECONDS = 3600;
+
+  /** Takes its own copies. */
+  RigFile {
+    EnumMap<ChannelRole, ProbedChannel> copy = new EnumMap<>(ChannelRole.class);
+    copy.putAll(channels);
+    channels = Collections.unmodifiableMap(copy);
+    conditions = Collections.unmodifiableMap(new LinkedHashMap<>(conditions));
+  }
+
+  /**
+   * Reads the file.
+   *
+   * @param otherNominalVolts what the user asks for, which goes before the file; or null
+   * @param fallbackVolts where neither says
+   * @throws mainsgap.settings.SettingsException with file, line and key if it cannot be used
+   */
+  static RigFile read(Path file, @Nullable Double otherNominalVolts, double fallbackVolts) {
+    SettingsTable root =
+        SettingsFile.readFile(file).root("unit", "supply", "channels", "load", "conditions");
+    SettingsTable supply =
+        root.optionalTable(
+                "supply",
+                "nominal-volts",
+                "frequency-hertz",
+                "line-to-earth-volts",
+                "settle-seconds")
+            .orElse(null);
+    Double nominal = number(supply, "nominal-volts", 1, LARGEST_VOLTS);
+    Double declared = number(supply, "line-to-earth-volts", 1, LARGEST_VOLTS);
+    double line =
+        otherNominalVolts != null ? otherNominalVolts : nominal != null ? nominal : fallbackVolts;
+    return new RigFile(
+        channels(root, declared == null ? line : declared),
+        text(root, "unit", "name"),
+        nominal,
+        number(supply, "frequency-hertz", 40, 70),
+        number(supply, "settle-seconds", 0, LONGEST_SETTLE_SECONDS),
+        conditions(root));
+  }
+
+  private static Map<ChannelRole, ProbedChannel> channels(SettingsTable root, double toEarthVolts) {
+    SettingsTable table = root.table("channels", "output", "mains");
+    Map<ChannelRole, ProbedChannel> channels = new EnumMap<>(ChannelRole.class);
+    channels.put(
+        ChannelRole.OUTPUT,
+        ProbedChannel.read(table.table("output", ProbedChannel.KEYS), toEarthVolts));
+    table
+        .optionalTable("mains", ProbedChannel.KEYS)
+        .ifPresent(
+            mains -> channels.put(ChannelRole.MAINS, ProbedChannel.read(mains, toEarthVolts)));
+    return channels;
+  }
+
+  private static Map<String, String> conditions(SettingsTable root) {
+    Map<String, String> conditions = new LinkedHashMap<>();
+    for (String key : new String[] {"serial", "firmware"}) {
+      String text = text(root, "unit", key);
+      if (text != null) {
+        conditions.put(key, text);
+      }
+    }
+    root.optionalTable("load", "description")
+        .ifPresent(load -> conditions.put("load", load.text("description")));
+    if (root.has("conditions")) {
+      SettingsTable more = root.openTable("conditions");
+      more.keys().forEach(key -> conditions.put(key.toLowerCase(Locale.ROOT), more.text(key)));
+    }
+    return conditions;
+  }
+
+  private static @Nullable String text(SettingsTable root, String table, String key) {
+    return root.optionalTable(table, "name", "serial", "firmware")
+        .flatMap(found -> found.optionalText(key))
+        .orElse(null);
+  }
+
+  private static @Nullable Double number(
+      @Nullable SettingsTable table, String key, double least, double most) {
+    OptionalDouble found =
+        table == null ? OptionalDouble.empty() : table.optionalNumber(key, least, most);
+    return found.isPresent() ? found.getAsDouble() : null;
+  }
+}

@@ -1,0 +1,197 @@
+package mainsgap.bench;
+
+import java.time.Duration;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.Locale;
+import java.util.Map;
+import mainsgap.arming.Pace;
+import mainsgap.scope.CaptureRequest;
+import mainsgap.scope.CaptureRequest.Input;
+import mainsgap.scope.CatchMethod;
+import mainsgap.scope.SupplyChange;
+import mainsgap.signal.ChannelRole;
+import mainsgap.simulation.SimulatedBench;
+import mainsgap.transfer.DeclaredClaim;
+import mainsgap.transfer.Event;
+import mainsgap.transfer.MeasuringTask;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A request made whole: the user's words first, then the rig file's, then the defaults.
+ *
+ * @param request what was asked for
+ * @param rig the rig file's content; null where there is none, on the simulated bench
+ * @param unit the specimen's name
+ * @param task what is measured
+ * @param inputs the channel for each role
+ * @param pace the limits of the waits
+ */
+record SeriesSetup(
+    SeriesRequest request,
+    @Nullable RigFile rig,
+    String unit,
+    MeasuringTask task,
+    Map<ChannelRole, Input> inputs,
+    Pace pace) {
+  private static final double DEFAULT_VOLTS = 230;
+  private static final double DEFAULT_HERTZ = 50;
+
+  /** The simulated hand is quick, and the simulated unit needs no rest. */
+  private static final Pace SIMULATED =
+      new Pace(
+          Duration.ofSeconds(20), Duration.ZERO, Duration.ofSeconds(10), Duration.ofMillis(5), 5);
+
+  /**
+   * Puts the setup together.
+   *
+   * @throws BenchException with a sentence where something needed is missing
+   * @throws mainsgap.settings.SettingsException where the rig file cannot be used
+   */
+  static SeriesSetup of(SeriesRequest request) {
+    if (request.trials() < 1) {
+      throw new BenchException("a series has at least 1 trial, found " + request.trials());
+    }
+    boolean real = request.instrument() instanceof InstrumentChoice.Real;
+    if (real && !request.cautionsRead()) {
+      throw new BenchException(
+          "nothing is armed on a real instrument before the cautions are read: read them, then say"
+              + " so with --cautions-read");
+    }
+    if (real && request.rigFile() == null) {
+      throw new BenchException(
+          "a real instrument needs a rig file with channels, probe factors and probe ratings: write"
+              + " one and name it with --rig FILE");
+    }
+    RigFile rig =
+        request.rigFile() == null
+            ? null
+            : RigFile.read(request.rigFile(), request.nominalVolts(), DEFAULT_VOLTS);
+    return new SeriesSetup(
+        request, rig, unit(request, rig), task(request, rig), inputs(rig), pace(request, rig));
+  }
+
+  boolean isReal() {
+    return request.instrument() instanceof InstrumentChoice.Real;
+  }
+
+  /** What the capture plan is made from. */
+  CaptureRequest captureRequest() {
+    DeclaredClaim claim = request.claim();
+    return new CaptureRequest(
+        request.event() == Event.LOSS ? SupplyChange.LOSS : SupplyChange.RESTORATION,
+        task.nominalVolts(),
+        task.nominalFrequencyHertz(),
+        claim == null ? null : (Double) (claim.millis() / 1e3),
+        inputs,
+        isReal(),
+        wished(request.catching()));
+  }
+
+  /** The rig in words and values, for the session. */
+  Map<String, String> rigWords() {
+    Map<String, String> words = new LinkedHashMap<>();
+    if (rig == null) {
+      inputs.forEach(
+          (role, input) ->
+              words.put(
+                  "channel " + input.channel(),
+                  name(role) + ", probe factor " + Words.plain(input.probeFactor())));
+    } else {
+      rig.channels()
+          .forEach(
+              (role, channel) ->
+                  words.put("channel " + channel.number(), channel.words(name(role))));
+    }
+    words.put("settling time", Words.plain(pace.settle().toMillis() / 1e3) + " s");
+    return words;
+  }
+
+  /** The conditions in words, for the session. */
+  Map<String, String> conditionWords() {
+    if (rig != null) {
+      return rig.conditions();
+    }
+    return request.instrument() instanceof InstrumentChoice.Simulated simulated
+        ? Map.of("seed", Long.toString(simulated.seed()))
+        : Map.of();
+  }
+
+  private static String name(ChannelRole role) {
+    return role.name().toLowerCase(Locale.ROOT).replace('_', ' ');
+  }
+
+  private static @Nullable CatchMethod wished(CatchWish wish) {
+    return switch (wish) {
+      case AUTOMATIC -> null;
+      case TIME_OUT_TRIGGER -> CatchMethod.TIME_OUT_TRIGGER;
+      case FORCED_RECORD -> CatchMethod.FORCED_RECORD;
+    };
+  }
+
+  private static String unit(SeriesRequest request, @Nullable RigFile rig) {
+    if (request.unit() != null && !request.unit().isBlank()) {
+      return request.unit();
+    }
+    if (rig != null && rig.unit() != null) {
+      return rig.unit();
+    }
+    if (request.instrument() instanceof InstrumentChoice.Simulated simulated) {
+      return "simulated " + simulated.unit();
+    }
+    throw new BenchException(
+        "the unit has no name: give --unit NAME, or write name under [unit] in the rig file");
+  }
+
+  private static MeasuringTask task(SeriesRequest request, @Nullable RigFile rig) {
+    Double volts = request.nominalVolts();
+    Double hertz = request.frequencyHertz();
+    if (rig != null) {
+      volts = volts == null ? rig.nominalVolts() : volts;
+      hertz = hertz == null ? rig.frequencyHertz() : hertz;
+    }
+    try {
+      return new MeasuringTask(
+          request.event(),
+          volts == null ? DEFAULT_VOLTS : volts,
+          hertz == null ? DEFAULT_HERTZ : hertz);
+    } catch (IllegalArgumentException e) {
+      throw new BenchException(String.valueOf(e.getMessage()), e);
+    }
+  }
+
+  private static Map<ChannelRole, Input> inputs(@Nullable RigFile rig) {
+    if (rig == null) {
+      return Map.of(
+          ChannelRole.OUTPUT, Input.ofSupply(1, SimulatedBench.PROBE_FACTOR),
+          ChannelRole.MAINS, Input.ofSupply(2, SimulatedBench.PROBE_FACTOR));
+    }
+    Map<ChannelRole, Input> inputs = new EnumMap<>(ChannelRole.class);
+    rig.channels()
+        .forEach(
+            (role, channel) ->
+                inputs.put(role, Input.ofSupply(channel.number(), channel.probeFactor())));
+    return inputs;
+  }
+
+  private static Pace pace(SeriesRequest request, @Nullable RigFile rig) {
+    boolean real = request.instrument() instanceof InstrumentChoice.Real;
+    Pace pace = real ? Pace.BY_HAND : SIMULATED;
+    Duration settle = pace.settle();
+    if (rig != null && rig.settleSeconds() != null) {
+      settle = Duration.ofMillis(Math.round(1e3 * rig.settleSeconds()));
+    }
+    Duration triggerWait = request.triggerWait();
+    Integer repeats = request.maxRepeats();
+    try {
+      return new Pace(
+          triggerWait == null ? pace.triggerWait() : triggerWait,
+          request.settle() == null ? settle : request.settle(),
+          pace.recoveryWait(),
+          pace.poll(),
+          repeats == null ? pace.maxRepeats() : repeats);
+    } catch (IllegalArgumentException e) {
+      throw new BenchException(String.valueOf(e.getMessage()), e);
+    }
+  }
+}

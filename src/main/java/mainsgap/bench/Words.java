@@ -1,0 +1,13 @@
+package mainsgap.bench;
+
+import java.math.BigDecimal;
+
+/** Words for numbers. */
+final class Words {
+  private Words() {}
+
+  /** The number without an exponent and without zeros at its end. */
+  static String plain(double number) {
+    return BigDecimal.valueOf(number).stripTrailingZeros().toPlainString();
+  }
+}

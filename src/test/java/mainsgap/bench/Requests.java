@@ -1,0 +1,125 @@
+package mainsgap.bench;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import mainsgap.session.Session;
+import mainsgap.session.SessionReader;
+import mainsgap.transfer.DeclaredClaim;
+import mainsgap.transfer.Event;
+
+/** Requests for series that log into one folder. */
+final class Requests {
+  private static final long SEED = 7;
+  private static final DeclaredClaim CLAIM = DeclaredClaim.ofMillis(20, "20 ms");
+
+  private final Path folder;
+
+  Requests(Path folder) {
+    this.folder = folder;
+  }
+
+  Path file() {
+    return folder.resolve("session.mainsgap");
+  }
+
+  Session session() {
+    try (SessionReader reader = SessionReader.open(file())) {
+      return reader.session();
+    }
+  }
+
+  SeriesRequest simulated(String unit, int trials, CatchWish catching) {
+    return request(new InstrumentChoice.Simulated(unit, SEED), trials, catching, false, null);
+  }
+
+  SeriesRequest real(String resource, int trials, CatchWish catching) {
+    return request(new InstrumentChoice.Real(resource), trials, catching, true, rig(100));
+  }
+
+  SeriesRequest request(
+      InstrumentChoice instrument,
+      int trials,
+      CatchWish catching,
+      boolean cautionsRead,
+      @org.jspecify.annotations.Nullable Path rig) {
+    return new SeriesRequest(
+        instrument,
+        null,
+        CLAIM,
+        Event.LOSS,
+        null,
+        null,
+        trials,
+        new SessionPlace(file(), false),
+        rig,
+        cautionsRead,
+        catching,
+        Duration.ZERO,
+        Duration.ofSeconds(10),
+        1);
+  }
+
+  SeriesRequest goingOn(SeriesRequest request) {
+    return new SeriesRequest(
+        request.instrument(),
+        request.unit(),
+        request.claim(),
+        request.event(),
+        request.nominalVolts(),
+        request.frequencyHertz(),
+        request.trials(),
+        new SessionPlace(file(), true),
+        request.rigFile(),
+        request.cautionsRead(),
+        request.catching(),
+        request.settle(),
+        request.triggerWait(),
+        request.maxRepeats());
+  }
+
+  /** A rig file whose output probe has {@code factor}. */
+  Path rig(int factor) {
+    return write(
+        "rig.toml",
+        """
+        [unit]
+        name = "Invented Lumengrove 600"
+        serial = "LG-0001"
+
+        [supply]
+        nominal-volts = 230
+        frequency-hertz = 50
+        settle-seconds = 1
+
+        [channels.output]
+        number = 1
+        probe-factor = %d
+        category = "cat-iii"
+        rated-volts = 600
+
+        [channels.mains]
+        number = 2
+        probe-factor = 100
+        category = "cat-iii"
+        rated-volts = 600
+
+        [load]
+        description = "60 W, resistive"
+
+        [conditions]
+        room = "21 degrees"
+        """
+            .formatted(factor));
+  }
+
+  Path write(String name, String text) {
+    try {
+      return Files.writeString(folder.resolve(name), text);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}
