@@ -26,11 +26,14 @@ final class PowerSide {
   private @Nullable TrialTruth lastTruth;
 
   PowerSide(SimulatedBenchSettings settings) {
-    this.unit =
-        settings.unit() == SimulatedUnit.DOUBLE_CONVERSION
-            ? new DoubleConversionUnit(settings)
-            : new RelayUnit(settings);
+    this.unit = unitOf(settings);
     this.now = unit.atRest();
+  }
+
+  static BackupUnit unitOf(SimulatedBenchSettings settings) {
+    return settings.unit() == SimulatedUnit.DOUBLE_CONVERSION
+        ? new DoubleConversionUnit(settings)
+        : new RelayUnit(settings);
   }
 
   /** Lets {@code watcher} know of each movement of the switch. */

@@ -4,7 +4,10 @@ import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.util.Locale;
 
-/** The part of the ten-field dialect that hands a record out: preamble and blocks of codes. */
+/**
+ * The part of the ten-field dialect that hands a record out: preamble and blocks of codes. A WORD
+ * holds the code as the converter gave it, a BYTE its upper eight bits.
+ */
 final class WaveformReader {
   /** The largest chunk, in points. */
   static final int MOST_POINTS_AT_ONCE = 250_000;
@@ -62,9 +65,10 @@ final class WaveformReader {
 
   /** The preamble of the whole record; the x origin is its first point's time. */
   private String preamble() {
-    RecordPlan plan = record().plan();
+    ScopeRecord record = record();
+    RecordPlan plan = record.plan();
     VoltageRange range = plan.ranges().get(channel - 1);
-    int bits = words ? 16 : 8;
+    int bits = words ? record.bits() : 8;
     double increment = range.spanVolts() / (1 << bits);
     String origin =
         switch (variant) {
@@ -93,17 +97,12 @@ final class WaveformReader {
     ByteBuffer block = ByteBuffer.allocate(words ? count * Short.BYTES : count).order(order);
     for (int i = firstPoint - 1; i < lastPoint; i++) {
       if (words) {
-        block.putShort((short) widened(codes[i], record.bits()));
+        block.putShort(codes[i]);
       } else {
         block.put((byte) narrowed(codes[i], record.bits()));
       }
     }
     return block.array();
-  }
-
-  /** A code as 16 bits; the highest stays the highest, so that a rail can be known. */
-  static int widened(int code, int bits) {
-    return code == (1 << bits) - 1 ? 0xFFFF : code << (16 - bits);
   }
 
   /** A code as 8 bits, rounded; the lowest and the highest mean the rails alone. */
