@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import mainsgap.signal.Capture;
 import mainsgap.transfer.DeclaredClaim;
 import mainsgap.transfer.Figures;
@@ -30,8 +31,8 @@ public record Recheck(Session session, List<Difference> differences) {
   /** Judges an outcome. */
   @FunctionalInterface
   public interface Judging {
-    /** What {@code outcome} says of {@code claim}; null where it is not judged. */
-    @Nullable Judgement judge(Outcome outcome, DeclaredClaim claim);
+    /** What {@code outcome} says of {@code claim}, where it is judged. */
+    Optional<Judgement> judge(Outcome outcome, DeclaredClaim claim);
   }
 
   /**
@@ -61,10 +62,7 @@ public record Recheck(Session session, List<Difference> differences) {
     differences = List.copyOf(differences);
   }
 
-  /**
-   * Checks the seal of every capture and measures it again, one at a time. A refused trial is not
-   * judged.
-   */
+  /** Checks the seal of every capture and measures it again, one at a time. */
   public static Recheck of(SessionReader reader, Measurement measurement, Judging judging) {
     Session session = reader.session();
     SessionHeader header = session.header();
@@ -72,8 +70,7 @@ public record Recheck(Session session, List<Difference> differences) {
     for (LoggedTrial trial : session.trials()) {
       Outcome outcome = measurement.measure(reader.capture(trial.number()), header.task());
       DeclaredClaim claim = header.claim();
-      boolean isRefused = outcome.kind() == Outcome.Kind.REFUSED;
-      Judgement judgement = claim == null || isRefused ? null : judging.judge(outcome, claim);
+      Judgement judgement = claim == null ? null : judging.judge(outcome, claim).orElse(null);
       compare(trial, Figures.of(outcome, judgement, header.task().nominalVolts()), differences);
     }
     return new Recheck(session, differences);

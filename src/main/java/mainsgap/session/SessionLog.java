@@ -143,6 +143,11 @@ public final class SessionLog implements AutoCloseable {
     }
   }
 
+  /** The data base behind, on which tests set limits. */
+  Handle handle() {
+    return handle;
+  }
+
   private String write(String kind, String content, Map<ChannelRole, Waveform> waveforms) {
     long number = entries + 1;
     String seal = Seal.of(lastSeal, number, kind, content);

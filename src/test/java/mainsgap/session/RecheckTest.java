@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.nio.file.Path;
 import java.util.Iterator;
 import java.util.List;
+import java.util.Optional;
 import mainsgap.transfer.Outcome;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -25,7 +26,12 @@ class RecheckTest {
     Iterator<Outcome> next = List.of(outcomes).iterator();
     try (SessionReader reader = SessionReader.open(file)) {
       return Recheck.of(
-          reader, (capture, task) -> next.next(), (outcome, claim) -> SessionFixtures.PASSED);
+          reader,
+          (capture, task) -> next.next(),
+          (outcome, claim) ->
+              outcome.kind() == Outcome.Kind.REFUSED
+                  ? Optional.empty()
+                  : Optional.of(SessionFixtures.PASSED));
     }
   }
 
