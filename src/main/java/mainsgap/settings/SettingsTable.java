@@ -1,6 +1,7 @@
 package mainsgap.settings;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -24,12 +25,10 @@ public final class SettingsTable {
     this.place = place;
     this.content = content;
     this.allowed = allowed;
-    for (String key : content.keySet()) {
-      if (!allowed.contains(key)) {
-        throw complaint(
-            key, "is not a key that is known here; allowed: " + String.join(", ", allowed));
-      }
-    }
+    content.keySet().stream()
+        .filter(key -> !allowed.contains(key))
+        .min(Comparator.comparingInt(key -> placeOf(key).line()))
+        .ifPresent(this::refuse);
   }
 
   /** The keys that are there, as the file has them. */
@@ -151,6 +150,11 @@ public final class SettingsTable {
   /** A complaint about the value of {@code key}; the sentence goes on after the key. */
   public SettingsException complaint(String key, String sentence) {
     return placeOf(key).complaint(sentence);
+  }
+
+  private void refuse(String unknownKey) {
+    throw complaint(
+        unknownKey, "is not a key that is known here; allowed: " + String.join(", ", allowed));
   }
 
   private SettingsPlace placeOf(String key) {
