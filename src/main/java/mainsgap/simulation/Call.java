@@ -2,12 +2,17 @@ package mainsgap.simulation;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.regex.Pattern;
 
 /**
  * One command as it came: the numeric suffix of its header (1 where it has none) and its
  * parameters.
  */
 record Call(int suffix, List<String> parameters) {
+
+  /** A number in any of the forms NR1, NR2 and NR3 of IEEE 488.2. */
+  private static final Pattern NRF =
+      Pattern.compile("[-+]?([0-9]+\\.?[0-9]*|\\.[0-9]+)([eE][-+]?[0-9]{1,3})?");
 
   Call {
     parameters = List.copyOf(parameters);
@@ -32,12 +37,11 @@ record Call(int suffix, List<String> parameters) {
 
   /** The one parameter as a number within limits. */
   double number(double lowest, double highest) {
-    double number;
-    try {
-      number = Double.parseDouble(word());
-    } catch (NumberFormatException e) {
+    String word = word();
+    if (!NRF.matcher(word).matches()) {
       throw new ScpiFault(ScpiError.DATA_TYPE);
     }
+    double number = Double.parseDouble(word);
     if (!(number >= lowest && number <= highest)) {
       throw new ScpiFault(ScpiError.DATA_OUT_OF_RANGE);
     }

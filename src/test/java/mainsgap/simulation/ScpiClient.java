@@ -83,9 +83,13 @@ final class ScpiClient implements AutoCloseable {
   boolean staysSilent() {
     try {
       socket.setSoTimeout(150);
-      return in.read() == Integer.MIN_VALUE;
-    } catch (SocketTimeoutException e) {
-      return true;
+      try {
+        int unexpected = in.read();
+        throw new AssertionError("not silent: byte " + unexpected);
+      } catch (SocketTimeoutException e) {
+        socket.setSoTimeout(10_000);
+        return true;
+      }
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
