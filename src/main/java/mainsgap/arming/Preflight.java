@@ -76,12 +76,13 @@ final class Preflight {
     if (signal.clippedPercent() > 0) {
       return Optional.of(
           text(
-              "%s is clipped in %.1f %% of its samples at a range of %.0f V peak: choose a larger"
-                  + " range, or a probe with a larger factor than %s",
+              "%s is clipped in %.1f %% of its samples at a range of %.0f V peak: are the probe factor"
+                  + " of %s and the nominal %.0f V right? If so, use a probe with a larger factor",
               where,
               signal.clippedPercent(),
               channel.fullScalePeakVolts(),
-              plain(channel.probeFactor())));
+              plain(channel.probeFactor()),
+              nominal));
     }
     if (Math.abs(signal.rmsVolts() - nominal) > RMS_PART * nominal) {
       return Optional.of(

@@ -43,7 +43,7 @@ final class Equipment implements AutoCloseable {
     InstrumentChoice.Real real = (InstrumentChoice.Real) setup.request().instrument();
     ResourceName name = parsed(real.resource());
     return new Equipment(
-        Oscilloscopes.open(name, profiles, null, clock, stop),
+        Oscilloscopes.open(name, profiles, setup.profile(), clock, stop),
         new HandSwitch(face),
         name.toString(),
         null);

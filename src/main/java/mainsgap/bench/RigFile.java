@@ -16,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  * A rig as its owner wrote it down; null where the file does not say.
  *
  * @param channels what each role is connected to, the output among them
+ * @param profile the instrument profile to use, where none is to be found by itself
  * @param unit the specimen's name
  * @param nominalVolts RMS
  * @param frequencyHertz nominal
@@ -24,6 +25,7 @@ import org.jspecify.annotations.Nullable;
  */
 record RigFile(
     Map<ChannelRole, ProbedChannel> channels,
+    @Nullable String profile,
     @Nullable String unit,
     @Nullable Double nominalVolts,
     @Nullable Double frequencyHertz,
@@ -49,7 +51,8 @@ record RigFile(
    */
   static RigFile read(Path file, @Nullable Double otherNominalVolts, double fallbackVolts) {
     SettingsTable root =
-        SettingsFile.readFile(file).root("unit", "supply", "channels", "load", "conditions");
+        SettingsFile.readFile(file)
+            .root("instrument", "unit", "supply", "channels", "load", "conditions");
     SettingsTable supply =
         root.optionalTable(
                 "supply",
@@ -64,7 +67,10 @@ record RigFile(
         otherNominalVolts != null ? otherNominalVolts : nominal != null ? nominal : fallbackVolts;
     return new RigFile(
         channels(root, declared == null ? line : declared),
-        text(root, "unit", "name"),
+        root.optionalTable("instrument", "profile")
+            .flatMap(table -> table.optionalText("profile"))
+            .orElse(null),
+        unitText(root, "name"),
         nominal,
         number(supply, "frequency-hertz", 40, 70),
         number(supply, "settle-seconds", 0, LONGEST_SETTLE_SECONDS),
@@ -87,7 +93,7 @@ record RigFile(
   private static Map<String, String> conditions(SettingsTable root) {
     Map<String, String> conditions = new LinkedHashMap<>();
     for (String key : new String[] {"serial", "firmware"}) {
-      String text = text(root, "unit", key);
+      String text = unitText(root, key);
       if (text != null) {
         conditions.put(key, text);
       }
@@ -101,8 +107,8 @@ record RigFile(
     return conditions;
   }
 
-  private static @Nullable String text(SettingsTable root, String table, String key) {
-    return root.optionalTable(table, "name", "serial", "firmware")
+  private static @Nullable String unitText(SettingsTable root, String key) {
+    return root.optionalTable("unit", "name", "serial", "firmware")
         .flatMap(found -> found.optionalText(key))
         .orElse(null);
   }

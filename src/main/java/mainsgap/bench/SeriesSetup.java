@@ -75,6 +75,11 @@ record SeriesSetup(
     return request.instrument() instanceof InstrumentChoice.Real;
   }
 
+  /** The instrument profile to use; null to find the one that fits. */
+  @Nullable String profile() {
+    return rig == null ? null : rig.profile();
+  }
+
   /** What the capture plan is made from. */
   CaptureRequest captureRequest() {
     DeclaredClaim claim = request.claim();

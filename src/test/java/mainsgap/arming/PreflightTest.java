@@ -57,7 +57,8 @@ class PreflightTest {
     assertEquals(
         Optional.of(
             "channel 1 (output) is clipped in 22.0 % of its samples at a range of 500 V peak:"
-                + " choose a larger range, or a probe with a larger factor than 100"),
+                + " are the probe factor of 100 and the nominal 230 V right? If so, use a probe with a"
+                + " larger factor"),
         preflight.complaintAboutOutput(Signals.output(Signals.sine(375, 50))));
   }
 

@@ -9,6 +9,7 @@ import mainsgap.session.Session;
 import mainsgap.session.SessionReader;
 import mainsgap.transfer.DeclaredClaim;
 import mainsgap.transfer.Event;
+import org.jspecify.annotations.Nullable;
 
 /** Requests for series that log into one folder. */
 final class Requests {
@@ -36,7 +37,11 @@ final class Requests {
   }
 
   SeriesRequest real(String resource, int trials, CatchWish catching) {
-    return request(new InstrumentChoice.Real(resource), trials, catching, true, rig(100));
+    return real(resource, trials, catching, rig(100));
+  }
+
+  SeriesRequest real(String resource, int trials, CatchWish catching, Path rig) {
+    return request(new InstrumentChoice.Real(resource), trials, catching, true, rig);
   }
 
   SeriesRequest request(
@@ -44,7 +49,7 @@ final class Requests {
       int trials,
       CatchWish catching,
       boolean cautionsRead,
-      @org.jspecify.annotations.Nullable Path rig) {
+      @Nullable Path rig) {
     return new SeriesRequest(
         instrument,
         null,
@@ -63,6 +68,16 @@ final class Requests {
   }
 
   SeriesRequest goingOn(SeriesRequest request) {
+    return with(request, new SessionPlace(file(), true), request.triggerWait());
+  }
+
+  /** The same, with a trigger wait that a test can sit through. */
+  SeriesRequest impatient(SeriesRequest request) {
+    return with(request, request.session(), Duration.ofMillis(300));
+  }
+
+  private static SeriesRequest with(
+      SeriesRequest request, SessionPlace session, @Nullable Duration triggerWait) {
     return new SeriesRequest(
         request.instrument(),
         request.unit(),
@@ -71,20 +86,28 @@ final class Requests {
         request.nominalVolts(),
         request.frequencyHertz(),
         request.trials(),
-        new SessionPlace(file(), true),
+        session,
         request.rigFile(),
         request.cautionsRead(),
         request.catching(),
         request.settle(),
-        request.triggerWait(),
+        triggerWait,
         request.maxRepeats());
+  }
+
+  /** A rig file that names its profile, which saves asking for it. */
+  Path rigFor(String profile, int factor) {
+    String named = "[instrument]\nprofile = \"" + profile + "\"\n\n" + text(factor);
+    return write("rig-" + profile + ".toml", named);
   }
 
   /** A rig file whose output probe has {@code factor}. */
   Path rig(int factor) {
-    return write(
-        "rig.toml",
-        """
+    return write("rig.toml", text(factor));
+  }
+
+  private static String text(int factor) {
+    return """
         [unit]
         name = "Invented Lumengrove 600"
         serial = "LG-0001"
@@ -112,7 +135,7 @@ final class Requests {
         [conditions]
         room = "21 degrees"
         """
-            .formatted(factor));
+        .formatted(factor);
   }
 
   Path write(String name, String text) {
