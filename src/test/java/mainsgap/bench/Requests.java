@@ -68,22 +68,31 @@ final class Requests {
   }
 
   SeriesRequest goingOn(SeriesRequest request) {
-    return with(request, new SessionPlace(file(), true), request.triggerWait());
+    return with(
+        request, request.nominalVolts(), new SessionPlace(file(), true), request.triggerWait());
   }
 
   /** The same, with a trigger wait that a test can sit through. */
   SeriesRequest impatient(SeriesRequest request) {
-    return with(request, request.session(), Duration.ofMillis(300));
+    return with(request, request.nominalVolts(), request.session(), Duration.ofMillis(300));
+  }
+
+  /** The same on another supply. */
+  SeriesRequest ofNominal(double volts, SeriesRequest request) {
+    return with(request, volts, request.session(), request.triggerWait());
   }
 
   private static SeriesRequest with(
-      SeriesRequest request, SessionPlace session, @Nullable Duration triggerWait) {
+      SeriesRequest request,
+      @Nullable Double nominalVolts,
+      SessionPlace session,
+      @Nullable Duration triggerWait) {
     return new SeriesRequest(
         request.instrument(),
         request.unit(),
         request.claim(),
         request.event(),
-        request.nominalVolts(),
+        nominalVolts,
         request.frequencyHertz(),
         request.trials(),
         session,

@@ -1,6 +1,7 @@
 package mainsgap.bench;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
@@ -20,6 +21,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** A series on an instrument that is only known by its resource name; its mains opens by itself. */
 class SeriesOnAnInstrumentTest {
@@ -102,7 +104,28 @@ class SeriesOnAnInstrumentTest {
 
       assertEquals(Kind.NOTHING_MEASURED, end.kind());
       assertTrue(end.sentence().contains("is the probe factor of 50 right?"), end.sentence());
-      assertTrue(!heard.wasIn(LoopState.ARMED));
+      assertFalse(heard.wasIn(LoopState.ARMED));
+    }
+  }
+
+  /** A range for 100 V nominal is planned, and 230 V come. */
+  @ParameterizedTest
+  @ValueSource(strings = {SimulationServer.TEN_FIELD, SimulationServer.STRICT})
+  void clippingIsFoundBeforeAnythingIsArmed(String profile) {
+    try (SimulationServer server = SimulationServer.start("standby", 7)) {
+      String resource = server.resourceNames().getOrDefault(profile, "");
+
+      SeriesEnd end =
+          Series.of(
+                  requests.ofNominal(
+                      100,
+                      requests.real(
+                          resource, 1, CatchWish.AUTOMATIC, requests.rigFor(profile, 100))))
+              .run(heard, stop);
+
+      assertEquals(Kind.NOTHING_MEASURED, end.kind());
+      assertTrue(end.sentence().contains("is clipped in"), end.sentence());
+      assertFalse(heard.wasIn(LoopState.ARMED));
     }
   }
 
