@@ -1,11 +1,53 @@
 package mainsgap.cli;
 
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.Callable;
+import mainsgap.session.CaptureFile;
+import mainsgap.session.CaptureFileException;
+import mainsgap.transfer.MeasuringTask;
+import mainsgap.transfer.Refused;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
 
-@Command(name = "analyse")
+/** Measures captures that are already in files. */
+@Command(
+    name = "analyse",
+    mixinStandardHelpOptions = true,
+    versionProvider = TopCommand.Version.class,
+    sortOptions = false,
+    description =
+        "Measures recorded captures (CSV from any bench scope). The delimiter, a decimal comma, the"
+            + " header, the units and the columns are found in the file; options override.",
+    footer = {
+      "",
+      "Examples:",
+      "  mainsgap analyse capture.csv --nominal 230 --rated 20ms",
+      "  mainsgap analyse *.csv --nominal 120 --frequency 60 --format json",
+      "  mainsgap analyse volts-only.csv --interval 10us --voltage-column 2 --scale 100",
+      "",
+      "Exit codes: 0 all measured, and passed where a time is declared; 1 measured, but some capture",
+      "failed, was inconclusive, was refused or could not be read; 3 none could be measured."
+    })
 final class AnalyseCommand implements Callable<Integer> {
   private final Surroundings surroundings;
+
+  @Parameters(arity = "1..*", paramLabel = "FILE", description = "Capture files.")
+  private List<Path> files = new ArrayList<>();
+
+  @Mixin private SupplyOptions supply = new SupplyOptions();
+
+  @Mixin private CaptureFileLayout layout = new CaptureFileLayout();
+
+  @Option(
+      names = "--format",
+      paramLabel = "text|json",
+      converter = OutputFormat.Converter.class,
+      description = "How the result is printed (default: text).")
+  private OutputFormat format = OutputFormat.TEXT;
 
   AnalyseCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
@@ -13,7 +55,41 @@ final class AnalyseCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    surroundings.progress("to come");
-    return 2;
+    MeasuringTask task = supply.task();
+    List<AnalysedFile> results = new ArrayList<>();
+    for (Path file : files) {
+      if (surroundings.stop().isRequested()) {
+        surroundings.terminal().complain("stopped before " + file + " was measured");
+        break;
+      }
+      results.add(new AnalysedFile(file, measured(file, task)));
+    }
+    surroundings.print(
+        format == OutputFormat.JSON ? AnalysedFile.json(results) : AnalysedFile.text(results));
+    return exit(results).number();
+  }
+
+  /** A file that cannot be read is reported, and is a refused capture among the results. */
+  private JudgedCapture measured(Path file, MeasuringTask task) {
+    try {
+      return JudgedCapture.of(CaptureFile.read(file, layout.options()), task, supply.claim());
+    } catch (CaptureFileException e) {
+      String sentence = String.valueOf(e.getMessage());
+      surroundings.terminal().complain(sentence);
+      return JudgedCapture.of(new Refused(sentence), task, supply.claim());
+    }
+  }
+
+  private ExitCode exit(List<AnalysedFile> results) {
+    if (results.size() < files.size()) {
+      return ExitCode.STOPPED;
+    }
+    if (results.stream().allMatch(result -> result.capture().isRefused())) {
+      return ExitCode.NOTHING_MEASURED;
+    }
+    boolean judged = supply.claim() != null;
+    return results.stream().allMatch(result -> result.isGood(judged))
+        ? ExitCode.DONE
+        : ExitCode.NOT_ALL_PASSED;
   }
 }

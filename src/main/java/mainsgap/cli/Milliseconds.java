@@ -29,6 +29,7 @@ record Milliseconds(String asTyped, double millis) {
           case "s" -> number * 1e3;
           case "ms" -> number;
           case "us", "µs", "μs" -> number / 1e3;
+          case "ns" -> number / 1e6;
           case "" ->
               throw new IllegalArgumentException(
                   "'" + words + "' has no unit: add ms, s or us, such as 20ms or 0.02s");
@@ -36,7 +37,7 @@ record Milliseconds(String asTyped, double millis) {
               throw new IllegalArgumentException(
                   "'"
                       + words
-                      + "' has an unknown unit: durations are in s, ms or us, such as 20ms");
+                      + "' has an unknown unit: durations are in s, ms, us or ns, such as 20ms");
         };
     return new Milliseconds(words.strip(), millis);
   }

@@ -1,11 +1,46 @@
 package mainsgap.cli;
 
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Objects;
 import java.util.concurrent.Callable;
+import mainsgap.session.Session;
+import mainsgap.session.SessionReader;
+import mainsgap.waiting.StoppedException;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
 
-@Command(name = "recheck")
+/** Whether a session still says what it said. */
+@Command(
+    name = "recheck",
+    mixinStandardHelpOptions = true,
+    versionProvider = TopCommand.Version.class,
+    sortOptions = false,
+    description =
+        "Verifies the seals of a session and measures every raw capture in it again; names each"
+            + " figure that differs.",
+    footer = {
+      "",
+      "Example:",
+      "  mainsgap recheck unit-3.mainsgap",
+      "",
+      "Exit codes: 0 nothing differs; 1 the seals are intact and some figure differs, as after a",
+      "change of the measurement; 5 a seal is broken or the file cannot be read."
+    })
 final class RecheckCommand implements Callable<Integer> {
   private final Surroundings surroundings;
+
+  @Parameters(index = "0", paramLabel = "SESSION", description = "The session file.")
+  private @Nullable Path file;
+
+  @Option(
+      names = "--format",
+      paramLabel = "text|json",
+      converter = OutputFormat.Converter.class,
+      description = "How the result is printed (default: text).")
+  private OutputFormat format = OutputFormat.TEXT;
 
   RecheckCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
@@ -13,7 +48,20 @@ final class RecheckCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    surroundings.progress("to come");
-    return 2;
+    try (SessionReader reader = SessionReader.open(Objects.requireNonNull(file))) {
+      Session session = reader.session();
+      surroundings.progress(
+          "seals of %d entries intact; measuring %d trials again",
+          session.entryCount(), session.trials().size());
+      List<Recheck.Difference> differences = Recheck.of(reader, surroundings.stop());
+      surroundings.print(
+          format == OutputFormat.JSON
+              ? RecheckWords.json(session, differences)
+              : RecheckWords.text(session, differences));
+      return (differences.isEmpty() ? ExitCode.DONE : ExitCode.NOT_ALL_PASSED).number();
+    } catch (StoppedException e) {
+      surroundings.terminal().complain("stopped before all captures were measured again");
+      return ExitCode.STOPPED.number();
+    }
   }
 }

@@ -2,6 +2,7 @@ package mainsgap.cli;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import mainsgap.arming.Progress;
 import mainsgap.arming.Prompt;
 import mainsgap.bench.RunningFigures;
@@ -72,9 +73,10 @@ final class SeriesProgress implements SeriesListener {
 
   /** One trial in one line: number, transfer time with its uncertainty, verdict. */
   static String line(TrialReport trial, @Nullable DeclaredClaim claim) {
-    String declared = claim == null ? "" : " (declared " + claim.asPrinted() + ")";
+    String declared =
+        claim == null || trial.judgement() == null ? "" : " (declared " + claim.asPrinted() + ")";
     return String.format(
-        java.util.Locale.ROOT,
+        Locale.ROOT,
         "trial %-3d %s  %s%s",
         trial.number(),
         OutcomeWords.of(trial.outcome()).phrase(),

@@ -2,6 +2,7 @@ package mainsgap.cli;
 
 import mainsgap.transfer.DeclaredClaim;
 import mainsgap.transfer.Event;
+import mainsgap.transfer.MeasuringTask;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -68,6 +69,14 @@ final class SupplyOptions {
       throw wrong("--frequency is 40 to 70 Hz, found " + frequencyHertz);
     }
     return frequencyHertz;
+  }
+
+  /** What is to be measured, with the defaults where nothing is given. */
+  MeasuringTask task() {
+    Double volts = nominalVolts();
+    Double hertz = frequencyHertz();
+    return new MeasuringTask(
+        event, volts == null ? DEFAULT_VOLTS : volts, hertz == null ? DEFAULT_HERTZ : hertz);
   }
 
   Event event() {

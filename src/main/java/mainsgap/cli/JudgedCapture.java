@@ -1,0 +1,43 @@
+package mainsgap.cli;
+
+import java.util.Map;
+import mainsgap.signal.Capture;
+import mainsgap.transfer.DeclaredClaim;
+import mainsgap.transfer.Figures;
+import mainsgap.transfer.Judgement;
+import mainsgap.transfer.MeasuringTask;
+import mainsgap.transfer.Outcome;
+import mainsgap.transfer.TransferMeasurement;
+import mainsgap.transfer.TrialVerdict;
+import mainsgap.transfer.Verdict;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A capture that was measured and judged.
+ *
+ * @param judgement null where nothing is declared, or nothing was measured
+ * @param figures by the names of {@link Figures}
+ */
+record JudgedCapture(
+    Outcome outcome, @Nullable Judgement judgement, Map<String, @Nullable Object> figures) {
+
+  /** Measures {@code capture} and holds it against {@code claim}. */
+  static JudgedCapture of(Capture capture, MeasuringTask task, @Nullable DeclaredClaim claim) {
+    return of(TransferMeasurement.measure(capture, task), task, claim);
+  }
+
+  /** Holds {@code outcome} against {@code claim}. */
+  static JudgedCapture of(Outcome outcome, MeasuringTask task, @Nullable DeclaredClaim claim) {
+    Judgement judgement = claim == null ? null : TrialVerdict.judge(outcome, claim).orElse(null);
+    return new JudgedCapture(
+        outcome, judgement, Figures.of(outcome, judgement, task.nominalVolts()));
+  }
+
+  boolean isRefused() {
+    return outcome.kind() == Outcome.Kind.REFUSED;
+  }
+
+  boolean hasPassed() {
+    return judgement != null && judgement.verdict() == Verdict.PASS;
+  }
+}

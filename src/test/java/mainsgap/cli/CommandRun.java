@@ -1,0 +1,39 @@
+package mainsgap.cli;
+
+import java.io.ByteArrayOutputStream;
+import java.io.InputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import mainsgap.waiting.StopRequest;
+
+/** One command as a user runs it: its exit code and what it printed on which stream. */
+record CommandRun(int exit, String out, String err) {
+
+  /** Runs the command to its end with an empty standard input. */
+  static CommandRun of(String... words) {
+    return until(new StopRequest(), words);
+  }
+
+  /** Runs the command until it ends or {@code stop} is requested. */
+  static CommandRun until(StopRequest stop, String... words) {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    ByteArrayOutputStream err = new ByteArrayOutputStream();
+    int exit = CommandTree.execute(surroundings(out, err, stop), words);
+    return new CommandRun(
+        exit, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+  }
+
+  /** Surroundings that write to the two streams. */
+  static Surroundings surroundings(
+      ByteArrayOutputStream out, ByteArrayOutputStream err, StopRequest stop) {
+    return new Surroundings(
+        new Terminal(
+            new PrintStream(out, true, StandardCharsets.UTF_8),
+            new PrintStream(err, true, StandardCharsets.UTF_8),
+            InputStream.nullInputStream(),
+            StandardCharsets.UTF_8),
+        Path.of("target", "state"),
+        stop);
+  }
+}

@@ -1,0 +1,91 @@
+package mainsgap.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class CommandTreeTest {
+
+  @Test
+  void noCommandNamesRunWithAnExample() {
+    CommandRun run = CommandRun.of();
+    assertEquals(2, run.exit());
+    assertEquals("", run.out());
+    assertTrue(run.err().startsWith("mainsgap: this version has no window yet"), run.err());
+    assertTrue(run.err().contains("mainsgap run --simulated"), run.err());
+  }
+
+  @Test
+  void theVersionIsTheOneOfTheBuild() {
+    CommandRun run = CommandRun.of("--version");
+    assertEquals(0, run.exit());
+    assertTrue(run.out().matches("mainsgap \\d+\\.\\d+\\.\\d+\\S*\\R"), run.out());
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"run", "analyse", "recheck", "simulate"})
+  void eachCommandTeachesItself(String command) {
+    CommandRun run = CommandRun.of(command, "--help");
+    assertEquals(0, run.exit());
+    assertEquals("", run.err());
+    assertTrue(run.out().contains("Example"), run.out());
+    assertTrue(run.out().contains("  mainsgap " + command + " "), run.out());
+    run.out().lines().forEach(line -> assertTrue(line.length() <= 100, line));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"run", "analyse", "recheck", "simulate"})
+  void theMainHelpNamesEachCommand(String command) {
+    CommandRun run = CommandRun.of("--help");
+    assertEquals(0, run.exit());
+    assertTrue(run.out().matches("(?s).*\\n  " + command + " +\\S.*"), run.out());
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "rnu | 'rnu'",
+        "run --simulated --wrong | '--wrong'",
+        "run | needs one instrument",
+        "run --simulated --instrument TCPIP::127.0.0.1::5025::SOCKET | needs one instrument",
+        "run --instrument TCPIP::127.0.0.1::5025::SOCKET --seed 3 | --seed belongs to --simulated",
+        "run --simulated toaster | choose standby, standby-stepped, standby-quasi-square,"
+            + " line-interactive, double-conversion, never-returns",
+        "run --simulated --trials 0 | --trials is 1 to 10000, found 0",
+        "run --simulated --trials many | 'many'",
+        "run --simulated --rated 20 | '20' has no unit: add ms, s or us, such as 20ms or 0.02s",
+        "run --simulated --rated soon | 'soon' is not a duration",
+        "run --simulated --rated 2h | '2h' has an unknown unit",
+        "run --simulated --nominal 0 | --nominal is a voltage above 0",
+        "run --simulated --nominal NaN | --nominal is a voltage above 0",
+        "run --simulated --frequency 400 | --frequency is 40 to 70 Hz",
+        "run --simulated --event dip | 'dip' is neither loss nor restoration",
+        "run --simulated --continue | add --session FILE",
+        "run --simulated --format xml | 'xml' is neither text nor json",
+        "analyse | FILE",
+        "recheck | SESSION",
+        "simulate --unit toaster | choose standby",
+      })
+  void wrongUseIsOneSentenceAndCodeTwo(String line, String expected) {
+    CommandRun run = CommandRun.of(line.split(" "));
+    assertEquals(2, run.exit(), run.err());
+    assertEquals("", run.out());
+    assertTrue(run.err().startsWith("mainsgap: "), run.err());
+    assertTrue(run.err().contains(expected), run.err());
+    assertEquals(1, run.err().lines().count(), run.err());
+  }
+
+  @Test
+  void aRealInstrumentIsNotArmedBeforeTheCautionsAreRead() {
+    CommandRun run = CommandRun.of("run", "--instrument", "TCPIP::127.0.0.1::5025::SOCKET");
+    assertEquals(2, run.exit());
+    assertEquals("", run.out());
+    assertTrue(run.err().contains("local codes"), run.err());
+    assertTrue(run.err().contains("add --cautions-read"), run.err());
+  }
+}

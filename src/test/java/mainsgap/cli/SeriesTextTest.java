@@ -1,0 +1,61 @@
+package mainsgap.cli;
+
+import static mainsgap.cli.SeriesExamples.CLAIM;
+import static mainsgap.cli.SeriesExamples.MEASURED;
+import static mainsgap.cli.SeriesExamples.NO_INTERRUPTION;
+import static mainsgap.cli.SeriesExamples.NO_RETURN;
+import static mainsgap.cli.SeriesExamples.REFUSED;
+import static mainsgap.cli.SeriesExamples.trial;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import mainsgap.bench.SeriesEnd;
+import mainsgap.transfer.Verdict;
+import org.junit.jupiter.api.Test;
+
+class SeriesTextTest {
+
+  @Test
+  void everyKindOfTrialHasItsLineAndTheSummaryStandsBelow() {
+    SeriesEnd end =
+        SeriesExamples.end(
+            SeriesEnd.Kind.COMPLETE,
+            trial(1, MEASURED, Verdict.PASS),
+            trial(2, NO_INTERRUPTION, Verdict.PASS),
+            trial(3, NO_RETURN, Verdict.FAIL),
+            trial(10, REFUSED, null));
+    assertEquals(
+        """
+        trial           transfer time  ±U (95 %)   dead time  loss at  verdict
+            1                8.417 ms  ± 0.052 ms   7.950 ms     123°  PASS
+            2     no gap over 0.25 ms  -                   -     270°  PASS
+            3  no return in 321.06 ms  ± 0.12 ms   300.00 ms      45°  FAIL: the reason
+           10                 refused  -                   -        -  no event in the record
+
+        unit         Shelf unit 3
+        declared     20ms
+        measured     2 of 4 trials
+        mean         8.500 ms
+        s            0.125 ms
+        largest      9.000 ms
+        upper bound  12.750 ms (95 % of transfers lie below it, with 95 % confidence)
+        verdict      INCONCLUSIVE: not yet shown
+        session      series.mainsgap
+        last seal    0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f
+
+        """,
+        SeriesText.of(end, CLAIM));
+  }
+
+  @Test
+  void theLiveLineSaysNumberTimeUncertaintyAndVerdict() {
+    assertEquals(
+        "trial 3   8.417 ms ± 0.052 ms  PASS (declared 20ms)",
+        SeriesProgress.line(trial(3, MEASURED, Verdict.PASS), CLAIM));
+    assertEquals(
+        "trial 4   8.417 ms ± 0.052 ms  not judged",
+        SeriesProgress.line(trial(4, MEASURED, null), null));
+    assertEquals(
+        "trial 5   refused  no event in the record",
+        SeriesProgress.line(trial(5, REFUSED, null), CLAIM));
+  }
+}
