@@ -1,5 +1,6 @@
 package mainsgap.cli;
 
+import java.time.Duration;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -40,6 +41,11 @@ record Milliseconds(String asTyped, double millis) {
                       + "' has an unknown unit: durations are in s, ms, us or ns, such as 20ms");
         };
     return new Milliseconds(words.strip(), millis);
+  }
+
+  /** The same, to the nanosecond. */
+  Duration toDuration() {
+    return Duration.ofNanos(Math.round(millis * 1e6));
   }
 
   /** Reads the value of an option. */

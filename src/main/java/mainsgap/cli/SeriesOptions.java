@@ -1,7 +1,6 @@
 package mainsgap.cli;
 
 import java.nio.file.Path;
-import java.time.Duration;
 import mainsgap.bench.CatchWish;
 import mainsgap.bench.InstrumentChoice;
 import mainsgap.bench.SeriesRequest;
@@ -95,6 +94,13 @@ final class SeriesOptions {
       description = "How long the unit settles between trials once mains is back, such as 10s.")
   private @Nullable Milliseconds settle;
 
+  @Option(
+      names = "--trigger-wait",
+      paramLabel = "TIME",
+      converter = Milliseconds.Converter.class,
+      description = "How long the armed instrument waits for the switch (default: 60s).")
+  private @Nullable Milliseconds triggerWait;
+
   /** Whether a real instrument was named. */
   boolean isReal() {
     return resource != null;
@@ -135,8 +141,8 @@ final class SeriesOptions {
         rig,
         cautionsRead,
         catching,
-        settle == null ? null : Duration.ofNanos(Math.round(settle.millis() * 1e6)),
-        null,
+        settle == null ? null : settle.toDuration(),
+        triggerWait == null ? null : triggerWait.toDuration(),
         null);
   }
 

@@ -17,8 +17,17 @@ record CommandRun(int exit, String out, String err) {
 
   /** Runs the command until it ends or {@code stop} is requested. */
   static CommandRun until(StopRequest stop, String... words) {
+    return with(new ByteArrayOutputStream(), stop, words);
+  }
+
+  /** Runs the command and stops it as soon as standard error shows {@code mark}. */
+  static CommandRun stoppedAt(String mark, String... words) {
+    StopRequest stop = new StopRequest();
+    return with(new StoppingStream(mark, stop), stop, words);
+  }
+
+  private static CommandRun with(ByteArrayOutputStream err, StopRequest stop, String... words) {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
-    ByteArrayOutputStream err = new ByteArrayOutputStream();
     int exit = CommandTree.execute(surroundings(out, err, stop), words);
     return new CommandRun(
         exit, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
@@ -35,5 +44,23 @@ record CommandRun(int exit, String out, String err) {
             StandardCharsets.UTF_8),
         Path.of("target", "state"),
         stop);
+  }
+
+  private static final class StoppingStream extends ByteArrayOutputStream {
+    private final String mark;
+    private final StopRequest stop;
+
+    StoppingStream(String mark, StopRequest stop) {
+      this.mark = mark;
+      this.stop = stop;
+    }
+
+    @Override
+    public synchronized void write(byte[] bytes, int offset, int length) {
+      super.write(bytes, offset, length);
+      if (toString(StandardCharsets.UTF_8).contains(mark)) {
+        stop.request();
+      }
+    }
   }
 }

@@ -1,0 +1,165 @@
+package mainsgap.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import mainsgap.waiting.StopRequest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class AnalyseCommandTest {
+  private static final double INTERVAL_SECONDS = 20e-6;
+  private static final double LOSS_SECONDS = 0.105;
+  private static final double RETURN_SECONDS = 0.113;
+
+  private final Path folder;
+
+  AnalyseCommandTest(@TempDir Path folder) {
+    this.folder = folder;
+  }
+
+  @Test
+  void aGoodCaptureIsMeasuredAndPasses() throws IOException {
+    CommandRun run =
+        CommandRun.of("analyse", capture().toString(), "--rated", "20ms", "--format", "json");
+    assertEquals(0, run.exit(), run.err());
+    assertEquals("", run.err());
+    JsonNode document = new ObjectMapper().readTree(run.out());
+    assertEquals(List.of("captures"), SeriesJsonTest.names(document));
+    JsonNode capture = document.get("captures").get(0);
+    assertEquals(SeriesJsonTest.CAPTURE_NAMES, SeriesJsonTest.names(capture));
+    assertEquals("measured", capture.get("outcome").asText());
+    assertEquals("loss", capture.get("event").asText());
+    assertEquals("PASS", capture.get("verdict").asText());
+    assertEquals(230, capture.get("nominalVolts").asDouble());
+    assertEquals(
+        1e3 * (RETURN_SECONDS - LOSS_SECONDS), capture.get("transferTimeMs").asDouble(), 0.2);
+  }
+
+  @Test
+  void theTableNamesTheFileAndTheVerdict() throws IOException {
+    CommandRun run = CommandRun.of("analyse", capture().toString(), "--rated", "20ms");
+    assertEquals(0, run.exit(), run.err());
+    assertTrue(run.out().contains("good.csv"), run.out());
+    assertTrue(run.out().contains("PASS"), run.out());
+    assertTrue(run.out().contains("±"), run.out());
+  }
+
+  @Test
+  void aGapBeyondTheDeclaredTimeIsCodeOne() throws IOException {
+    CommandRun run = CommandRun.of("analyse", capture().toString(), "--rated", "5ms");
+    assertEquals(1, run.exit(), run.err());
+    assertTrue(run.out().contains("FAIL: "), run.out());
+  }
+
+  @Test
+  void anotherNominalVoltageIsRefusedAndNothingIsMeasured() throws IOException {
+    CommandRun run = CommandRun.of("analyse", capture().toString(), "--nominal", "120");
+    assertEquals(3, run.exit(), run.err());
+    assertTrue(run.out().contains("refused"), run.out());
+  }
+
+  @Test
+  void wordsAmongTheNumbersAreReportedWithTheirLine() throws IOException {
+    List<String> lines = new java.util.ArrayList<>(Files.readAllLines(capture()));
+    lines.set(1000, "here the, scope stuttered");
+    Path file = Files.write(folder.resolve("words.csv"), lines);
+    CommandRun run = CommandRun.of("analyse", file.toString(), "--format", "json");
+    assertEquals(3, run.exit());
+    assertTrue(run.err().startsWith("mainsgap: "), run.err());
+    assertTrue(run.err().contains("words.csv") && run.err().contains("1001"), run.err());
+    assertEquals(1, run.err().lines().count(), run.err());
+    JsonNode capture = new ObjectMapper().readTree(run.out()).get("captures").get(0);
+    assertEquals("refused", capture.get("outcome").asText());
+    assertTrue(capture.get("reason").asText().contains("1001"));
+  }
+
+  @Test
+  void oneBadFileDoesNotHideTheGoodOne() throws IOException {
+    Path empty = Files.createFile(folder.resolve("empty.csv"));
+    CommandRun run =
+        CommandRun.of(
+            "analyse", empty.toString(), capture().toString(), "--rated=20ms", "--format=json");
+    assertEquals(1, run.exit());
+    assertTrue(run.err().contains("empty.csv"), run.err());
+    JsonNode captures = new ObjectMapper().readTree(run.out()).get("captures");
+    assertEquals("refused", captures.get(0).get("outcome").asText());
+    assertEquals("measured", captures.get(1).get("outcome").asText());
+  }
+
+  @Test
+  void whatIsNoCaptureFileGetsOneSentence() throws IOException {
+    byte[] binary = new byte[4096];
+    new java.util.Random(1).nextBytes(binary);
+    List<Path> files =
+        List.of(
+            Files.write(folder.resolve("binary.csv"), binary),
+            Files.createFile(folder.resolve("empty.csv")),
+            Files.createDirectory(folder.resolve("folder.csv")),
+            folder.resolve("missing.csv"));
+    for (Path file : files) {
+      CommandRun run = CommandRun.of("analyse", file.toString());
+      assertEquals(3, run.exit(), run.err());
+      assertTrue(run.err().startsWith("mainsgap: "), run.err());
+      assertTrue(run.err().contains(String.valueOf(file.getFileName())), run.err());
+      assertEquals(1, run.err().lines().count(), run.err());
+    }
+  }
+
+  @Test
+  void anIntervalStandsInForATimeColumn() throws IOException {
+    List<String> volts =
+        Files.readAllLines(capture()).stream()
+            .skip(1)
+            .map(line -> line.substring(line.indexOf(',') + 1))
+            .toList();
+    Path file = Files.write(folder.resolve("volts.csv"), volts);
+    CommandRun run =
+        CommandRun.of("analyse", file.toString(), "--interval", "20us", "--rated", "20ms");
+    assertEquals(0, run.exit(), run.err());
+  }
+
+  @Test
+  void aColumnThatIsNotThereIsReported() throws IOException {
+    CommandRun run = CommandRun.of("analyse", capture().toString(), "--voltage-column", "current");
+    assertEquals(3, run.exit(), run.out());
+    assertTrue(run.err().contains("current"), run.err());
+  }
+
+  @Test
+  void anIntervalBesideATimeColumnIsWrongUse() throws IOException {
+    CommandRun run =
+        CommandRun.of("analyse", capture().toString(), "--interval=20us", "--time-column=1");
+    assertEquals(2, run.exit());
+    assertTrue(run.err().contains("exclude each other"), run.err());
+  }
+
+  @Test
+  void aStopEndsBetweenTwoFiles() throws IOException {
+    StopRequest stop = new StopRequest();
+    stop.request();
+    CommandRun run = CommandRun.until(stop, "analyse", capture().toString());
+    assertEquals(130, run.exit());
+  }
+
+  /** 230 V, 50 Hz, a clean gap from 5 ms after a zero crossing on, then the same supply again. */
+  private Path capture() throws IOException {
+    StringBuilder text = new StringBuilder("Time (s),Voltage (V)\n");
+    for (int i = 0; i < 20_000; i++) {
+      double seconds = i * INTERVAL_SECONDS;
+      boolean fed = seconds < LOSS_SECONDS || seconds >= RETURN_SECONDS;
+      double noise = 0.3 * Math.sin(i * 12.9898 + Math.sin(i * 78.233) * 437.5);
+      double volts = (fed ? 325.27 * Math.sin(2 * Math.PI * 50 * seconds) : 0) + noise;
+      text.append(String.format(Locale.ROOT, "%.6f,%.3f%n", seconds, volts));
+    }
+    return Files.writeString(folder.resolve("good.csv"), text, StandardCharsets.UTF_8);
+  }
+}
