@@ -1,11 +1,18 @@
 package mainsgap.cli;
 
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Objects;
 import java.util.concurrent.Callable;
+import mainsgap.session.Recheck;
 import mainsgap.session.Session;
 import mainsgap.session.SessionReader;
+import mainsgap.signal.Capture;
+import mainsgap.transfer.DeclaredClaim;
+import mainsgap.transfer.Judgement;
+import mainsgap.transfer.MeasuringTask;
+import mainsgap.transfer.Outcome;
+import mainsgap.transfer.TransferMeasurement;
+import mainsgap.transfer.TrialVerdict;
 import mainsgap.waiting.StoppedException;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -53,15 +60,22 @@ final class RecheckCommand implements Callable<Integer> {
       surroundings.progress(
           "seals of %d entries intact; measuring %d trials again",
           session.entryCount(), session.trials().size());
-      List<Recheck.Difference> differences = Recheck.of(reader, surroundings.stop());
+      Recheck recheck = Recheck.of(reader, this::measured, RecheckCommand::judged);
       surroundings.print(
-          format == OutputFormat.JSON
-              ? RecheckWords.json(session, differences)
-              : RecheckWords.text(session, differences));
-      return (differences.isEmpty() ? ExitCode.DONE : ExitCode.NOT_ALL_PASSED).number();
+          format == OutputFormat.JSON ? RecheckWords.json(recheck) : RecheckWords.text(recheck));
+      return (recheck.differences().isEmpty() ? ExitCode.DONE : ExitCode.NOT_ALL_PASSED).number();
     } catch (StoppedException e) {
       surroundings.terminal().complain("stopped before all captures were measured again");
       return ExitCode.STOPPED.number();
     }
+  }
+
+  private Outcome measured(Capture capture, MeasuringTask task) {
+    surroundings.stop().throwIfRequested();
+    return TransferMeasurement.measure(capture, task);
+  }
+
+  private static @Nullable Judgement judged(Outcome outcome, DeclaredClaim claim) {
+    return TrialVerdict.judge(outcome, claim).orElse(null);
   }
 }

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import mainsgap.cli.TextTable.Side;
+import mainsgap.session.Recheck;
 import mainsgap.session.Session;
 import org.jspecify.annotations.Nullable;
 
@@ -12,7 +13,9 @@ import org.jspecify.annotations.Nullable;
 final class RecheckWords {
   private RecheckWords() {}
 
-  static String text(Session session, List<Recheck.Difference> differences) {
+  static String text(Recheck recheck) {
+    Session session = recheck.session();
+    List<Recheck.Difference> differences = recheck.differences();
     TextTable table = new TextTable(Side.LEFT, Side.LEFT);
     table.add("session", session.file().toString());
     table.add(
@@ -30,19 +33,21 @@ final class RecheckWords {
         session.trials().size()
             + " trials measured again: "
             + (differences.isEmpty()
-                ? "all figures as logged"
+                ? "all figures as stored"
                 : differences.size() + " figures differ"));
     return table + (differences.isEmpty() ? "" : "\n" + tableOf(differences));
   }
 
-  static String json(Session session, List<Recheck.Difference> differences) {
+  static String json(Recheck recheck) {
+    Session session = recheck.session();
+    List<Recheck.Difference> differences = recheck.differences();
     List<Map<String, @Nullable Object>> named = new ArrayList<>();
     for (Recheck.Difference difference : differences) {
       Map<String, @Nullable Object> values = new LinkedHashMap<>();
-      values.put("number", difference.trial());
+      values.put("number", difference.trialNumber());
       values.put("figure", difference.figure());
-      values.put("logged", difference.logged());
-      values.put("measured", difference.measured());
+      values.put("stored", difference.stored());
+      values.put("found", difference.found());
       named.add(values);
     }
     Map<String, @Nullable Object> document = new LinkedHashMap<>();
@@ -57,14 +62,14 @@ final class RecheckWords {
 
   private static TextTable tableOf(List<Recheck.Difference> differences) {
     TextTable table = new TextTable(Side.RIGHT, Side.LEFT, Side.LEFT, Side.LEFT);
-    table.add("trial", "figure", "logged", "measured again");
+    table.add("trial", "figure", "stored", "now");
     differences.forEach(
         difference ->
             table.add(
-                Integer.toString(difference.trial()),
+                Integer.toString(difference.trialNumber()),
                 difference.figure(),
-                String.valueOf(difference.logged()),
-                String.valueOf(difference.measured())));
+                String.valueOf(difference.stored()),
+                String.valueOf(difference.found())));
     return table;
   }
 }

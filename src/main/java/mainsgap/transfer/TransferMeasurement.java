@@ -81,14 +81,15 @@ public final class TransferMeasurement {
 
   private static HarmonicModel firstCycles(Recording output) {
     int to = (int) Math.min(output.length(), Math.ceil(2 * output.samplesPerCycle()));
+    checkNominalVolts(output, output.rmsVolts(0, to));
     HarmonicModel start =
         HarmonicFit.fit(
             output.volts(), output.time(), 0, to, output.task().nominalFrequencyHertz(), 1, true);
-    checkNominal(output, output.rmsVolts(0, to), start.frequencyHertz());
+    checkNominalHertz(output, start.frequencyHertz());
     return start;
   }
 
-  private static void checkNominal(Recording output, double rmsVolts, double hertz) {
+  private static void checkNominalVolts(Recording output, double rmsVolts) {
     double nominal = output.task().nominalVolts();
     if (Math.abs(rmsVolts - nominal) > AMPLITUDE_TOLERANCE * nominal) {
       throw new CannotMeasureException(
@@ -100,6 +101,9 @@ public final class TransferMeasurement {
               nominal,
               100 * AMPLITUDE_TOLERANCE));
     }
+  }
+
+  private static void checkNominalHertz(Recording output, double hertz) {
     double nominalHertz = output.task().nominalFrequencyHertz();
     if (!(Math.abs(hertz - nominalHertz) <= FREQUENCY_TOLERANCE * nominalHertz)) {
       throw new CannotMeasureException(

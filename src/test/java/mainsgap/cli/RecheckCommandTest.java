@@ -38,7 +38,7 @@ class RecheckCommandTest {
     Path file = session(JudgedCapture.of(flat, TASK, SeriesExamples.CLAIM).outcome());
     CommandRun run = CommandRun.of("recheck", file.toString());
     assertEquals(0, run.exit(), run.err());
-    assertTrue(run.out().contains("all figures as logged"), run.out());
+    assertTrue(run.out().contains("all figures as stored"), run.out());
   }
 
   @Test

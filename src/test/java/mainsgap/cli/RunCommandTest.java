@@ -54,9 +54,7 @@ class RunCommandTest {
     assertEquals(3, document.get("trials").size());
     List<String> expected = new ArrayList<>(SeriesJsonTest.CAPTURE_NAMES);
     expected.addAll(List.of("number", "state"));
-    document
-        .get("trials")
-        .forEach(trial -> assertEquals(expected, SeriesJsonTest.names(trial)));
+    document.get("trials").forEach(trial -> assertEquals(expected, SeriesJsonTest.names(trial)));
     assertEquals(3, document.get("summary").get("n").asInt());
   }
 
@@ -124,8 +122,7 @@ class RunCommandTest {
     Path folder = Files.createDirectories(session.resolveSibling("a-folder"));
     Files.writeString(session.resolveSibling("a-file"), "not a folder");
     Path wanted = session.resolveSibling(place);
-    CommandRun run =
-        CommandRun.of("run", "--simulated", "--trials=1", "--session=" + wanted);
+    CommandRun run = CommandRun.of("run", "--simulated", "--trials=1", "--session=" + wanted);
     assertEquals(5, run.exit(), run.err());
     assertEquals("", run.out());
     assertEquals(1, run.err().lines().filter(line -> line.startsWith("mainsgap: ")).count());
