@@ -86,6 +86,7 @@ public final class Series {
           kind(end),
           end.sentence(),
           setup.unit(),
+          setup.task(),
           tally.trials(),
           tally.figures(),
           session.file(),

@@ -2,6 +2,7 @@ package mainsgap.bench;
 
 import java.nio.file.Path;
 import java.util.List;
+import mainsgap.transfer.MeasuringTask;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -10,6 +11,7 @@ import org.jspecify.annotations.Nullable;
  * @param kind which way
  * @param sentence what happened and what to do, for people
  * @param unit the specimen's name; empty where the series never began
+ * @param task what was measured; null where the series never began
  * @param trials all trials of this run in their order, refused ones too
  * @param figures of these trials
  * @param session the session file; null where none was opened
@@ -19,6 +21,7 @@ public record SeriesEnd(
     Kind kind,
     String sentence,
     String unit,
+    @Nullable MeasuringTask task,
     List<TrialReport> trials,
     RunningFigures figures,
     @Nullable Path session,
@@ -44,7 +47,14 @@ public record SeriesEnd(
 
   static SeriesEnd beforeTheFirstTrial(Kind kind, String unit, RuntimeException why) {
     return new SeriesEnd(
-        kind, String.valueOf(why.getMessage()), unit, List.of(), RunningFigures.NONE, null, null);
+        kind,
+        String.valueOf(why.getMessage()),
+        unit,
+        null,
+        List.of(),
+        RunningFigures.NONE,
+        null,
+        null);
   }
 
   /** Takes its own copy of the trials. */

@@ -31,7 +31,7 @@ record AnalysedFile(Path file, JudgedCapture capture) {
 
   /** All files as a table. */
   static String text(List<AnalysedFile> files) {
-    TrialTable table = new TrialTable("file");
+    TrialTable table = new TrialTable("file", TextTable.Side.LEFT);
     files.forEach(
         analysed ->
             table.add(

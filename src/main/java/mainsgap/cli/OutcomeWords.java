@@ -1,11 +1,9 @@
 package mainsgap.cli;
 
-import java.util.Locale;
 import mainsgap.transfer.Measured;
 import mainsgap.transfer.NoInterruption;
 import mainsgap.transfer.NoReturn;
 import mainsgap.transfer.Outcome;
-import org.jspecify.annotations.Nullable;
 
 /**
  * The figures of one outcome as words for a person, rounded by their uncertainty; "-" where there
@@ -59,7 +57,8 @@ record OutcomeWords(String transfer, String uncertainty, String dead, String ang
         angle(noReturn.pointOnWaveDegrees()));
   }
 
-  private static String angle(@Nullable Double degrees) {
-    return degrees == null ? NONE : String.format(Locale.ROOT, "%.0f°", degrees);
+  /** Whole degrees; what rounds to a full circle is 0. */
+  private static String angle(double degrees) {
+    return Math.round(degrees) % 360 + "°";
   }
 }

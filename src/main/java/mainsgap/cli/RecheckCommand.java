@@ -7,8 +7,6 @@ import mainsgap.session.Recheck;
 import mainsgap.session.Session;
 import mainsgap.session.SessionReader;
 import mainsgap.signal.Capture;
-import mainsgap.transfer.DeclaredClaim;
-import mainsgap.transfer.Judgement;
 import mainsgap.transfer.MeasuringTask;
 import mainsgap.transfer.Outcome;
 import mainsgap.transfer.TransferMeasurement;
@@ -60,7 +58,7 @@ final class RecheckCommand implements Callable<Integer> {
       surroundings.progress(
           "seals of %d entries intact; measuring %d trials again",
           session.entryCount(), session.trials().size());
-      Recheck recheck = Recheck.of(reader, this::measured, RecheckCommand::judged);
+      Recheck recheck = Recheck.of(reader, this::measured, TrialVerdict::judge);
       surroundings.print(
           format == OutputFormat.JSON ? RecheckWords.json(recheck) : RecheckWords.text(recheck));
       return (recheck.differences().isEmpty() ? ExitCode.DONE : ExitCode.NOT_ALL_PASSED).number();
@@ -73,9 +71,5 @@ final class RecheckCommand implements Callable<Integer> {
   private Outcome measured(Capture capture, MeasuringTask task) {
     surroundings.stop().throwIfRequested();
     return TransferMeasurement.measure(capture, task);
-  }
-
-  private static @Nullable Judgement judged(Outcome outcome, DeclaredClaim claim) {
-    return TrialVerdict.judge(outcome, claim).orElse(null);
   }
 }

@@ -16,26 +16,25 @@ final class RecheckWords {
   static String text(Recheck recheck) {
     Session session = recheck.session();
     List<Recheck.Difference> differences = recheck.differences();
-    TextTable table = new TextTable(Side.LEFT, Side.LEFT);
-    table.add("session", session.file().toString());
-    table.add(
-        "made",
+    String made =
         session.header().startedAt()
             + " by Mainsgap "
             + session.header().programVersion()
-            + (session.header().simulated() ? ", simulated" : ""));
-    table.add("unit", session.header().unit());
-    table.add("ending", session.ending().sentence());
-    table.add("seals", session.entryCount() + " entries, all intact");
-    table.add("last seal", session.lastSeal());
-    table.add(
-        "figures",
+            + (session.header().simulated() ? ", simulated" : "");
+    String figures =
         session.trials().size()
             + " trials measured again: "
             + (differences.isEmpty()
                 ? "all figures as stored"
-                : differences.size() + " figures differ"));
-    return table + (differences.isEmpty() ? "" : "\n" + tableOf(differences));
+                : differences.size() + " figures differ");
+    return TextWrap.labelled("session", session.file().toString())
+        + TextWrap.labelled("made", made)
+        + TextWrap.labelled("unit", session.header().unit())
+        + TextWrap.labelled("ending", session.ending().sentence())
+        + TextWrap.labelled("seals", session.entryCount() + " entries, all intact")
+        + TextWrap.labelled("last seal", session.lastSeal())
+        + TextWrap.labelled("figures", figures)
+        + (differences.isEmpty() ? "" : "\n" + tableOf(differences));
   }
 
   static String json(Recheck recheck) {

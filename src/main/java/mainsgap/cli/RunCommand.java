@@ -64,7 +64,7 @@ final class RunCommand implements Callable<Integer> {
     if (end.session() != null) {
       surroundings.print(
           format == OutputFormat.JSON
-              ? SeriesJson.of(end, options.ratedMillis(), options.nominalVolts())
+              ? SeriesJson.of(end, options.ratedMillis())
               : SeriesText.of(end, request.claim()));
     }
     return farewell(end, request).number();

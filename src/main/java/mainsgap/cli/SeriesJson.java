@@ -8,6 +8,7 @@ import mainsgap.bench.RunningFigures;
 import mainsgap.bench.SeriesEnd;
 import mainsgap.bench.TrialReport;
 import mainsgap.transfer.Figures;
+import mainsgap.transfer.MeasuringTask;
 import org.jspecify.annotations.Nullable;
 
 /** A finished series as JSON; scripts depend on the names. */
@@ -15,13 +16,16 @@ final class SeriesJson {
   private SeriesJson() {}
 
   /** The document. */
-  static String of(SeriesEnd end, @Nullable Double ratedMillis, double nominalVolts) {
+  static String of(SeriesEnd end, @Nullable Double ratedMillis) {
     Map<String, @Nullable Object> series = new LinkedHashMap<>();
     series.put("session", end.session() == null ? null : end.session().toString());
     series.put("unit", end.unit());
     series.put("ratedMs", ratedMillis);
     List<Map<String, @Nullable Object>> trials = new ArrayList<>();
-    end.trials().forEach(trial -> trials.add(trial(trial, nominalVolts)));
+    MeasuringTask task = end.task();
+    if (task != null) {
+      end.trials().forEach(trial -> trials.add(trial(trial, task.nominalVolts())));
+    }
     series.put("trials", trials);
     series.put("summary", summary(end.figures()));
     return Json.document(series);

@@ -115,12 +115,6 @@ final class SeriesOptions {
     return claim == null ? null : claim.millis();
   }
 
-  /** The nominal voltage that was asked for, or the default. */
-  double nominalVolts() {
-    Double asked = supply.nominalVolts();
-    return asked == null ? SupplyOptions.DEFAULT_VOLTS : asked;
-  }
-
   /** The request, once the options fit together. */
   SeriesRequest request(long seedIfNone) {
     if (trials < 1 || trials > MOST_TRIALS) {

@@ -68,19 +68,25 @@ final class SeriesProgress implements SeriesListener {
   @Override
   public void trialFinished(TrialReport trial, RunningFigures figures) {
     waitingFor = "";
-    surroundings.progress("%s", line(trial, claim));
+    surroundings.progress("%s", TextWrap.paragraph(line(trial, claim)));
   }
 
   /** One trial in one line: number, transfer time with its uncertainty, verdict. */
   static String line(TrialReport trial, @Nullable DeclaredClaim claim) {
-    String declared =
-        claim == null || trial.judgement() == null ? "" : " (declared " + claim.asPrinted() + ")";
-    return String.format(
-        Locale.ROOT,
-        "trial %-3d %s  %s%s",
+    String reason = TrialTable.reason(trial.outcome(), trial.judgement());
+    String time = OutcomeWords.of(trial.outcome()).phrase();
+    if (trial.judgement() == null || claim == null) {
+      return line(trial.number(), time, reason);
+    }
+    String verdict = trial.judgement().verdict().name();
+    return line(
         trial.number(),
-        OutcomeWords.of(trial.outcome()).phrase(),
-        TrialTable.verdict(trial.outcome(), trial.judgement()),
-        declared);
+        time + "  " + verdict,
+        reason.isEmpty() ? "declared " + claim.asPrinted() : reason);
+  }
+
+  private static String line(int number, String figures, String remark) {
+    String start = String.format(Locale.ROOT, "trial %-3d %s", number, figures);
+    return remark.isEmpty() ? start : start + ": " + remark;
   }
 }

@@ -1,9 +1,9 @@
 package mainsgap.cli;
 
+import java.util.Objects;
 import mainsgap.bench.RunningFigures;
 import mainsgap.bench.SeriesEnd;
 import mainsgap.bench.TrialReport;
-import mainsgap.cli.TextTable.Side;
 import mainsgap.transfer.DeclaredClaim;
 import mainsgap.transfer.Measured;
 import org.jspecify.annotations.Nullable;
@@ -16,43 +16,42 @@ final class SeriesText {
   static String of(SeriesEnd end, @Nullable DeclaredClaim claim) {
     StringBuilder text = new StringBuilder();
     if (!end.trials().isEmpty()) {
-      TrialTable trials = new TrialTable("trial");
+      TrialTable trials = new TrialTable("trial", TextTable.Side.RIGHT);
       end.trials()
           .forEach(
               trial ->
                   trials.add(Integer.toString(trial.number()), trial.outcome(), trial.judgement()));
       text.append(trials).append('\n');
     }
-    text.append(summary(end, claim)).append('\n');
-    return text.toString();
+    return text.append(summary(end, claim)).toString();
   }
 
-  private static TextTable summary(SeriesEnd end, @Nullable DeclaredClaim claim) {
+  private static String summary(SeriesEnd end, @Nullable DeclaredClaim claim) {
     RunningFigures figures = end.figures();
-    double uncertainty = smallestUncertainty(end);
-    TextTable table = new TextTable(Side.LEFT, Side.LEFT);
-    table.add("unit", end.unit());
-    table.add("declared", claim == null ? "nothing: not judged" : claim.asPrinted());
-    table.add("measured", figures.measured() + " of " + end.trials().size() + " trials");
-    table.add("mean", orDash(figures.meanMillis(), uncertainty));
-    table.add("s", orDash(figures.standardDeviationMillis(), uncertainty));
-    table.add("largest", orDash(figures.maxMillis(), uncertainty));
-    table.add(
-        "upper bound",
+    double scatter = Objects.requireNonNullElse(figures.standardDeviationMillis(), 0.0);
+    String bound =
         figures.upperToleranceBoundMillis() == null
             ? "- (needs 3 trials, each with a return)"
-            : orDash(figures.upperToleranceBoundMillis(), uncertainty)
-                + " (95 % of transfers lie below it, with 95 % confidence)");
-    if (figures.verdict() != null) {
-      String reason = figures.reason() == null ? "" : ": " + figures.reason();
-      table.add("verdict", figures.verdict() + reason);
-    }
-    table.add("session", String.valueOf(end.session()));
-    table.add("last seal", end.lastSeal() == null ? "-" : end.lastSeal());
-    return table;
+            : orDash(figures.upperToleranceBoundMillis(), scatter)
+                + " (95 % of transfers lie below it, with 95 % confidence)";
+    return TextWrap.labelled("unit", end.unit())
+        + TextWrap.labelled("declared", claim == null ? "nothing: not judged" : claim.asPrinted())
+        + TextWrap.labelled(
+            "measured", figures.measured() + " of " + end.trials().size() + " trials")
+        + TextWrap.labelled("mean", orDash(figures.meanMillis(), scatter))
+        + TextWrap.labelled("s", orDash(figures.standardDeviationMillis(), scatter))
+        + TextWrap.labelled("largest", orDash(figures.maxMillis(), smallestUncertainty(end)))
+        + TextWrap.labelled("upper bound", bound)
+        + (figures.verdict() == null ? "" : TextWrap.labelled("verdict", verdict(figures)))
+        + TextWrap.labelled("session", String.valueOf(end.session()))
+        + TextWrap.labelled("last seal", end.lastSeal() == null ? "-" : end.lastSeal());
   }
 
-  /** The figures of a series are stated to the last digit of its best trial. */
+  private static String verdict(RunningFigures figures) {
+    return figures.verdict() + (figures.reason() == null ? "" : ": " + figures.reason());
+  }
+
+  /** The largest is stated to the last digit of the best trial, the others by their scatter. */
   private static double smallestUncertainty(SeriesEnd end) {
     return end.trials().stream()
         .map(TrialReport::outcome)

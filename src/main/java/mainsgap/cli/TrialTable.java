@@ -4,19 +4,23 @@ import mainsgap.cli.TextTable.Side;
 import mainsgap.transfer.Judgement;
 import mainsgap.transfer.Outcome;
 import mainsgap.transfer.Refused;
+import mainsgap.transfer.Verdict;
 import org.jspecify.annotations.Nullable;
 
 /** Trials, or captures from files, a line each. */
 final class TrialTable {
-  private final TextTable table =
-      new TextTable(Side.RIGHT, Side.RIGHT, Side.LEFT, Side.RIGHT, Side.RIGHT, Side.LEFT);
+  private final StringBuilder reasons = new StringBuilder();
+  private final String what;
+  private final TextTable table;
 
-  /** An empty table whose first column is headed {@code what}. */
-  TrialTable(String what) {
+  /** An empty table whose first column is headed {@code what} and stands at {@code side}. */
+  TrialTable(String what, Side side) {
+    this.what = what;
+    this.table = new TextTable(side, Side.RIGHT, Side.LEFT, Side.RIGHT, Side.RIGHT, Side.LEFT);
     table.add(what, "transfer time", "±U (95 %)", "dead time", "loss at", "verdict");
   }
 
-  /** Adds a line. */
+  /** Adds a line; what a word does not say stands below the table. */
   void add(String name, Outcome outcome, @Nullable Judgement judgement) {
     OutcomeWords words = OutcomeWords.of(outcome);
     table.add(
@@ -25,25 +29,23 @@ final class TrialTable {
         words.uncertainty(),
         words.dead(),
         words.angle(),
-        verdict(outcome, judgement));
+        judgement == null ? "-" : judgement.verdict().name());
+    String reason = reason(outcome, judgement);
+    if (!reason.isEmpty()) {
+      reasons.append(TextWrap.paragraph(what + " " + name + ": " + reason)).append('\n');
+    }
   }
 
-  /** The verdict with its reason where that says more than the numbers. */
-  static String verdict(Outcome outcome, @Nullable Judgement judgement) {
+  /** Why a capture is no plain PASS; empty where it is one, or where nothing is declared. */
+  static String reason(Outcome outcome, @Nullable Judgement judgement) {
     if (outcome instanceof Refused refused) {
       return refused.reason();
     }
-    if (judgement == null) {
-      return "not judged";
-    }
-    return switch (judgement.verdict()) {
-      case PASS -> "PASS";
-      case FAIL, INCONCLUSIVE -> judgement.verdict() + ": " + judgement.reason();
-    };
+    return judgement == null || judgement.verdict() == Verdict.PASS ? "" : judgement.reason();
   }
 
   @Override
   public String toString() {
-    return table.toString();
+    return reasons.isEmpty() ? table.toString() : table + "\n" + reasons;
   }
 }

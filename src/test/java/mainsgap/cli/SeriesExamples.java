@@ -10,6 +10,7 @@ import mainsgap.transfer.DeclaredClaim;
 import mainsgap.transfer.Event;
 import mainsgap.transfer.Judgement;
 import mainsgap.transfer.Measured;
+import mainsgap.transfer.MeasuringTask;
 import mainsgap.transfer.NoInterruption;
 import mainsgap.transfer.NoReturn;
 import mainsgap.transfer.Outcome;
@@ -59,6 +60,7 @@ final class SeriesExamples {
         kind,
         "the sentence",
         "Shelf unit 3",
+        new MeasuringTask(Event.LOSS, 230, 50),
         List.of(trials),
         new RunningFigures(2, 8.5, 0.125, 9.0, 12.75, Verdict.INCONCLUSIVE, "not yet shown"),
         Path.of("series.mainsgap"),

@@ -68,7 +68,7 @@ class SeriesJsonTest {
             trial(1, MEASURED, Verdict.PASS),
             trial(2, NO_RETURN, Verdict.FAIL));
     try {
-      return new ObjectMapper().readTree(SeriesJson.of(end, 20.0, 230));
+      return new ObjectMapper().readTree(SeriesJson.of(end, 20.0));
     } catch (com.fasterxml.jackson.core.JsonProcessingException e) {
       throw new AssertionError(e);
     }

@@ -9,6 +9,8 @@ import static mainsgap.cli.SeriesExamples.trial;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import mainsgap.bench.SeriesEnd;
+import mainsgap.transfer.Measured;
+import mainsgap.transfer.Outcome;
 import mainsgap.transfer.Verdict;
 import org.junit.jupiter.api.Test;
 
@@ -28,20 +30,22 @@ class SeriesTextTest {
         trial           transfer time  ±U (95 %)   dead time  loss at  verdict
             1                8.417 ms  ± 0.052 ms   7.950 ms     123°  PASS
             2     no gap over 0.25 ms  -                   -     270°  PASS
-            3  no return in 321.06 ms  ± 0.12 ms   300.00 ms      45°  FAIL: the reason
-           10                 refused  -                   -        -  no event in the record
+            3  no return in 321.06 ms  ± 0.12 ms   300.00 ms      45°  FAIL
+           10                 refused  -                   -        -  -
+
+        trial 3: the reason
+        trial 10: no event in the record
 
         unit         Shelf unit 3
         declared     20ms
         measured     2 of 4 trials
-        mean         8.500 ms
-        s            0.125 ms
+        mean         8.50 ms
+        s            0.13 ms
         largest      9.000 ms
-        upper bound  12.750 ms (95 % of transfers lie below it, with 95 % confidence)
+        upper bound  12.75 ms (95 % of transfers lie below it, with 95 % confidence)
         verdict      INCONCLUSIVE: not yet shown
         session      series.mainsgap
         last seal    0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f0f
-
         """,
         SeriesText.of(end, CLAIM));
   }
@@ -49,13 +53,36 @@ class SeriesTextTest {
   @Test
   void theLiveLineSaysNumberTimeUncertaintyAndVerdict() {
     assertEquals(
-        "trial 3   8.417 ms ± 0.052 ms  PASS (declared 20ms)",
+        "trial 3   8.417 ms ± 0.052 ms  PASS: declared 20ms",
         SeriesProgress.line(trial(3, MEASURED, Verdict.PASS), CLAIM));
     assertEquals(
-        "trial 4   8.417 ms ± 0.052 ms  not judged",
-        SeriesProgress.line(trial(4, MEASURED, null), null));
+        "trial 4   8.417 ms ± 0.052 ms", SeriesProgress.line(trial(4, MEASURED, null), null));
     assertEquals(
-        "trial 5   refused  no event in the record",
-        SeriesProgress.line(trial(5, REFUSED, null), CLAIM));
+        "trial 5   8.417 ms ± 0.052 ms  INCONCLUSIVE: the reason",
+        SeriesProgress.line(trial(5, MEASURED, Verdict.INCONCLUSIVE), CLAIM));
+    assertEquals(
+        "trial 12  refused: no event in the record",
+        SeriesProgress.line(trial(12, REFUSED, null), CLAIM));
+  }
+
+  @Test
+  void aLossJustBeforeTheFullCircleIsAtZeroDegrees() {
+    Measured late = (Measured) MEASURED;
+    Outcome outcome =
+        new Measured(
+            late.event(),
+            late.lossSeconds(),
+            late.lastOpeningSeconds(),
+            late.firstReturnSeconds(),
+            late.returnSeconds(),
+            late.transferMillis(),
+            late.budget(),
+            0,
+            late.deadMillis(),
+            null,
+            null,
+            359.7,
+            late.supplies());
+    assertEquals("0°", OutcomeWords.of(outcome).angle());
   }
 }
