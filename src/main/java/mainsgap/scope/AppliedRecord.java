@@ -1,5 +1,7 @@
 package mainsgap.scope;
 
+import mainsgap.signal.TimeAxis;
+
 /**
  * The record as the instrument has set it.
  *
@@ -13,6 +15,35 @@ record AppliedRecord(double intervalSeconds, int samples, double firstSampleSeco
 
   /** Rounded settings come back a hair off. */
   private static final double HAIR = 0.005;
+
+  /** A preamble gives the interval with few digits. */
+  private static final double FARTHEST_OFF = 0.01;
+
+  /** Long enough for a frequency, short enough to be taken at once. */
+  private static final double LOOK_SECONDS = 0.2;
+
+  private static final double LOOK_INTERVAL_SECONDS = 2e-5;
+
+  /** The record that {@code plan} wishes for. */
+  static AppliedRecord of(CapturePlan plan) {
+    return new AppliedRecord(plan.intervalSeconds(), plan.samples(), -plan.preTriggerSeconds());
+  }
+
+  /** A short record of the live signal, started at once. */
+  static AppliedRecord forLook(ScopeLimits limits) {
+    RecordSize size =
+        RecordSize.fitting(
+            LOOK_SECONDS, LOOK_INTERVAL_SECONDS, RecordSize.COARSEST_SECONDS, limits);
+    if (size == null) {
+      throw new ScopeException(
+          "a look at the live signal needs "
+              + Words.of(LOOK_SECONDS, "s")
+              + " in at most "
+              + limits.largestRecord()
+              + " samples, which the instrument's profile does not allow");
+    }
+    return new AppliedRecord(size.intervalSeconds(), size.samples(), 0);
+  }
 
   double durationSeconds() {
     return samples * intervalSeconds;
@@ -45,5 +76,18 @@ record AppliedRecord(double intervalSeconds, int samples, double firstSampleSeco
               + " that are needed: set 'limits' in its profile to records that it offers");
     }
     return this;
+  }
+
+  /** Refuses a time axis that is not the one that was set. */
+  TimeAxis checked(TimeAxis time) {
+    if (Math.abs(time.intervalSeconds() / intervalSeconds - 1) > FARTHEST_OFF) {
+      throw new ScopeException(
+          "the record has a sample every "
+              + Words.of(time.intervalSeconds(), "s")
+              + ", but the instrument was set to one every "
+              + Words.of(intervalSeconds, "s")
+              + ": check that the profile fits the instrument");
+    }
+    return time;
   }
 }

@@ -1,8 +1,6 @@
 package mainsgap.scope;
 
 import java.util.ArrayList;
-import java.util.EnumMap;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import mainsgap.scope.CapturePlan.ChannelPlan;
@@ -12,9 +10,6 @@ import org.jspecify.annotations.Nullable;
 
 /** Makes a plan from what is to be caught and what the instrument can do, and says why. */
 public final class CapturePlanner {
-  /** An inverter's overshoot stays inside the range. */
-  static final double HEADROOM = 1.5;
-
   private static final double TRIGGERED_INTERVAL_SECONDS = 5e-6;
 
   private final CaptureRequest request;
@@ -39,8 +34,11 @@ public final class CapturePlanner {
 
   private CapturePlan plan() {
     CatchMethod method = method();
-    Map<ChannelRole, ChannelPlan> channels = channels();
-    return method == CatchMethod.TIME_OUT_TRIGGER ? triggered(channels) : forced(channels);
+    ChannelPlanner planner = new ChannelPlanner(request, limits);
+    Map<ChannelRole, ChannelPlan> channels = planner.channels();
+    return method == CatchMethod.TIME_OUT_TRIGGER
+        ? triggered(channels, planner.explanation())
+        : forced(channels, planner.explanation());
   }
 
   private CatchMethod method() {
@@ -71,93 +69,7 @@ public final class CapturePlanner {
     }
   }
 
-  private Map<ChannelRole, ChannelPlan> channels() {
-    Map<ChannelRole, ChannelPlan> channels = new EnumMap<>(ChannelRole.class);
-    Map<Integer, ChannelRole> taken = new HashMap<>();
-    request
-        .inputs()
-        .forEach(
-            (role, input) -> {
-              ChannelRole other = taken.putIfAbsent(input.channel(), role);
-              if (other != null) {
-                throw new ScopeException(
-                    "channel "
-                        + input.channel()
-                        + " is both "
-                        + Words.of(other)
-                        + " and "
-                        + Words.of(role)
-                        + ": give each its own channel");
-              }
-              channels.put(role, channel(role, input));
-            });
-    return channels;
-  }
-
-  private ChannelPlan channel(ChannelRole role, CaptureRequest.Input input) {
-    if (input.channel() > limits.channels()) {
-      throw new ScopeException(
-          Words.of(role)
-              + " is on channel "
-              + input.channel()
-              + ", but the instrument has "
-              + limits.channels()
-              + " channels: choose one of them");
-    }
-    double peak = expectedPeakVolts(role, input);
-    double largest = limits.largestFullScalePeakVolts() * input.probeFactor();
-    double smallest = limits.smallestFullScalePeakVolts() * input.probeFactor();
-    double fullScale = Math.max(smallest, Math.min(largest, Steps.upTwoDigits(HEADROOM * peak)));
-    if (fullScale < HEADROOM * peak) {
-      throw new ScopeException(tooSmall(input, peak, largest));
-    }
-    explanation.add(
-        String.format(
-            "Channel %d (%s, probe factor %s): range ±%s, at least %s times the %s peak, so that an"
-                + " overshoot is seen.",
-            input.channel(),
-            Words.of(role),
-            Words.plain(input.probeFactor(), 4),
-            Words.volts(fullScale),
-            Words.plain(HEADROOM, 2),
-            Words.volts(peak)));
-    return new ChannelPlan(input.channel(), input.probeFactor(), fullScale, peak);
-  }
-
-  private double expectedPeakVolts(ChannelRole role, CaptureRequest.Input input) {
-    Double expected = input.expectedPeakVolts();
-    if (expected != null) {
-      return expected;
-    }
-    if (role == ChannelRole.LOAD_CURRENT || role == ChannelRole.MARKER) {
-      throw new ScopeException(
-          "channel "
-              + input.channel()
-              + " ("
-              + Words.of(role)
-              + ") does not see the supply: say which peak voltage it sees");
-    }
-    return request.nominalPeakVolts();
-  }
-
-  private String tooSmall(CaptureRequest.Input input, double peak, double largest) {
-    double factor = Steps.upTwoDigits(HEADROOM * peak / limits.largestFullScalePeakVolts());
-    return "channel "
-        + input.channel()
-        + " reaches ±"
-        + Words.volts(largest)
-        + " with a probe factor of "
-        + Words.plain(input.probeFactor(), 4)
-        + ", below "
-        + Words.plain(HEADROOM, 2)
-        + " times the "
-        + Words.volts(peak)
-        + " peak: use a probe rated for this voltage with a factor of "
-        + Words.plain(factor, 4)
-        + " or more";
-  }
-
-  private CapturePlan triggered(Map<ChannelRole, ChannelPlan> channels) {
+  private CapturePlan triggered(Map<ChannelRole, ChannelPlan> channels, List<String> ofChannels) {
     ChannelRole source =
         channels.containsKey(ChannelRole.MAINS) ? ChannelRole.MAINS : ChannelRole.OUTPUT;
     ChannelPlan watched = channels.get(source);
@@ -167,10 +79,12 @@ public final class CapturePlanner {
     double before = trigger.timeSeconds() + times.beforeSeconds();
     RecordSize size = triggeredSize(before + times.afterSeconds());
     explainTrigger(trigger);
+    explanation.addAll(ofChannels);
     explanation.add(
         String.format(
-            "Record %s at %s (%d samples): %s before the trigger, then room for a transfer of %s"
-                + " and 10/12 cycles of the settled supply (the window of IEC 61000-4-7)%s.",
+            "Record %s at %s (%d samples): %s before the trigger, for its own time and 10/12 cycles of"
+                + " the supply before (the window of IEC 61000-4-7), then room for a transfer of %s"
+                + " and 10/12 cycles of the settled supply after%s.",
             Words.of(size.durationSeconds(), "s"),
             Words.of(1 / size.intervalSeconds(), "S/s"),
             size.samples(),
@@ -197,7 +111,7 @@ public final class CapturePlanner {
         neededSeconds);
   }
 
-  private CapturePlan forced(Map<ChannelRole, ChannelPlan> channels) {
+  private CapturePlan forced(Map<ChannelRole, ChannelPlan> channels, List<String> ofChannels) {
     ForcedRecord record = ForcedRecord.of(request, times);
     RecordSize size = orRefuse(record.size(limits), record.leastSeconds());
     explanation.add(
@@ -205,6 +119,7 @@ public final class CapturePlanner {
             + changeWord()
             + " happens while it runs and is found in it afterwards, so no trigger can miss it"
             + " (a unit without a gap is seen only in this way, or on a mains channel).");
+    explanation.addAll(ofChannels);
     explanation.add(
         String.format(
             "Record %s at %s (%d samples): %s, with a transfer of up to %s and 10/12 cycles of the"

@@ -17,12 +17,18 @@ public final class InstrumentProfiles {
    * Reads and checks every profile in {@code folder}.
    *
    * @throws mainsgap.settings.SettingsException with file, line and key if one is wrong
+   * @throws ScopeException if there is none
    */
   public static InstrumentProfiles load(Path folder) {
-    return new InstrumentProfiles(
+    List<InstrumentProfile> profiles =
         SettingsFile.names(folder).stream()
             .map(name -> ProfileReader.read(SettingsFile.read(folder, name)))
-            .toList());
+            .toList();
+    if (profiles.isEmpty()) {
+      throw new ScopeException(
+          "the folder " + folder + " has no instrument profile: put a .toml file into it");
+    }
+    return new InstrumentProfiles(profiles);
   }
 
   /** All profiles, sorted by name. */

@@ -22,12 +22,15 @@ public interface Oscilloscope extends AutoCloseable {
   Capture look();
 
   /**
-   * Starts the planned acquisition and returns without waiting: follow it by {@link #state()} from
-   * {@link AcquisitionState#FILLING} on.
+   * Starts the planned acquisition and returns without waiting: follow it by {@link #state()},
+   * which says {@link AcquisitionState#IDLE} until it has seen the acquisition run.
    */
   void arm();
 
-  /** Asks the instrument once for its state. */
+  /**
+   * Asks the instrument once for its state, and takes an acquisition one step on where the
+   * instrument must be told: ask until it is {@link AcquisitionState#COMPLETE}.
+   */
   AcquisitionState state();
 
   /** Reads the finished record. */

@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
 /** Opens an instrument with the profile that fits it. */
 public final class Oscilloscopes {
   /** A question that an instrument does not know is met with silence: not long for each. */
-  private static final Duration PROBE_TIMEOUT = Duration.ofMillis(1500);
+  private static final Duration PROBE_TIMEOUT = Duration.ofSeconds(1);
 
   private Oscilloscopes() {}
 

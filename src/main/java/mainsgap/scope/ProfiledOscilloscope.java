@@ -3,6 +3,7 @@ package mainsgap.scope;
 import java.time.Duration;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import mainsgap.link.LinkException;
 import mainsgap.scope.CapturePlan.ChannelPlan;
@@ -24,11 +25,6 @@ import org.slf4j.LoggerFactory;
 /** An oscilloscope that a profile describes. One thread owns it. */
 final class ProfiledOscilloscope implements Oscilloscope {
   private static final Logger LOG = LoggerFactory.getLogger(ProfiledOscilloscope.class);
-
-  /** Long enough for a frequency, short enough to be taken at once. */
-  private static final double LOOK_SECONDS = 0.2;
-
-  private static final double LOOK_INTERVAL_SECONDS = 2e-5;
 
   /** For a look beyond its own duration: instruments copy and settle. */
   private static final Duration LOOK_PATIENCE = Duration.ofSeconds(10);
@@ -93,8 +89,7 @@ final class ProfiledOscilloscope implements Oscilloscope {
     current = null;
     disarm();
     settings.sendChannels(plan);
-    AppliedRecord wished =
-        new AppliedRecord(plan.intervalSeconds(), plan.samples(), -plan.preTriggerSeconds());
+    AppliedRecord wished = AppliedRecord.of(plan);
     settings.sendTrigger(plan);
     settings.sendRecord(wished);
     settle();
@@ -108,7 +103,7 @@ final class ProfiledOscilloscope implements Oscilloscope {
   @Override
   public Capture look() {
     Configured setting = configured();
-    AppliedRecord wished = lookRecord();
+    AppliedRecord wished = AppliedRecord.forLook(limits());
     settings.sendForcedTrigger(setting.plan());
     settings.sendRecord(wished);
     settle();
@@ -122,11 +117,7 @@ final class ProfiledOscilloscope implements Oscilloscope {
   public void arm() {
     Configured setting = configured();
     if (!setting.record().equals(current)) {
-      AppliedRecord wished =
-          new AppliedRecord(
-              setting.plan().intervalSeconds(),
-              setting.plan().samples(),
-              -setting.plan().preTriggerSeconds());
+      AppliedRecord wished = AppliedRecord.of(setting.plan());
       settings.sendTrigger(setting.plan());
       settings.sendRecord(wished);
       settle();
@@ -163,7 +154,7 @@ final class ProfiledOscilloscope implements Oscilloscope {
     TimeAxis time = null;
     for (Map.Entry<ChannelRole, ChannelPlan> entry : plan.channels().entrySet()) {
       Reading reading = waveforms.read(channel(entry.getKey(), entry.getValue()), record);
-      time = time == null ? checked(reading.time(), record) : time;
+      time = time == null ? record.checked(reading.time()) : time;
       taken.put(entry.getKey(), reading.waveform());
     }
     conversation.checkErrors("reading the record");
@@ -196,34 +187,6 @@ final class ProfiledOscilloscope implements Oscilloscope {
         plan.number(), plan.probeFactor(), range == null ? plan.fullScalePeakVolts() : range);
   }
 
-  private static TimeAxis checked(TimeAxis time, AppliedRecord record) {
-    double off = Math.abs(time.intervalSeconds() / record.intervalSeconds() - 1);
-    if (off > 0.01) {
-      throw new ScopeException(
-          "the record has a sample every "
-              + Words.of(time.intervalSeconds(), "s")
-              + ", but the instrument was set to one every "
-              + Words.of(record.intervalSeconds(), "s")
-              + ": check that the profile fits the instrument");
-    }
-    return time;
-  }
-
-  private AppliedRecord lookRecord() {
-    RecordSize size =
-        RecordSize.fitting(
-            LOOK_SECONDS, LOOK_INTERVAL_SECONDS, RecordSize.COARSEST_SECONDS, profile.limits());
-    if (size == null) {
-      throw new ScopeException(
-          "a look at the live signal needs "
-              + Words.of(LOOK_SECONDS, "s")
-              + " in at most "
-              + profile.limits().largestRecord()
-              + " samples, which the instrument's profile does not allow");
-    }
-    return new AppliedRecord(size.intervalSeconds(), size.samples(), 0);
-  }
-
   private void start(boolean forcedRecord) {
     conversation.send("starting the acquisition", profile.commands().arm(), Map.of());
     List<CommandTemplate> force = profile.commands().force();
@@ -241,7 +204,7 @@ final class ProfiledOscilloscope implements Oscilloscope {
             "no look at the live signal within "
                 + LOOK_PATIENCE.plus(recording).toSeconds()
                 + " s, the instrument says '"
-                + state.name().toLowerCase(java.util.Locale.ROOT)
+                + state.name().toLowerCase(Locale.ROOT)
                 + "': check its screen, and that the profile fits it");
       }
       clock.pause(profile.timing().poll(), stop);

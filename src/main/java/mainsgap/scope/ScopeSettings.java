@@ -122,14 +122,14 @@ final class ScopeSettings {
   }
 
   private static void checkRange(ChannelPlan channel, double peakVolts) {
-    double needed = CapturePlanner.HEADROOM * channel.expectedPeakVolts();
+    double needed = ChannelPlanner.HEADROOM * channel.expectedPeakVolts();
     if (peakVolts >= needed * (1 - HAIR)) {
       return;
     }
     String times =
         peakVolts < channel.expectedPeakVolts()
             ? ""
-            : Words.plain(CapturePlanner.HEADROOM, 2) + " times ";
+            : Words.plain(ChannelPlanner.HEADROOM, 2) + " times ";
     throw new ScopeException(
         "channel "
             + channel.number()

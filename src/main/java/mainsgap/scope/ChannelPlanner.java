@@ -1,0 +1,116 @@
+package mainsgap.scope;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import mainsgap.scope.CapturePlan.ChannelPlan;
+import mainsgap.signal.ChannelRole;
+
+/** Chooses the range of each channel, and says why. */
+final class ChannelPlanner {
+  /** An inverter's overshoot stays inside the range. */
+  static final double HEADROOM = 1.5;
+
+  private final CaptureRequest request;
+  private final ScopeLimits limits;
+  private final List<String> explanation = new ArrayList<>();
+
+  ChannelPlanner(CaptureRequest request, ScopeLimits limits) {
+    this.request = request;
+    this.limits = limits;
+  }
+
+  /** One sentence for each channel that was planned. */
+  List<String> explanation() {
+    return List.copyOf(explanation);
+  }
+
+  /** The channel for each role that is watched. */
+  Map<ChannelRole, ChannelPlan> channels() {
+    Map<ChannelRole, ChannelPlan> channels = new EnumMap<>(ChannelRole.class);
+    Map<Integer, ChannelRole> taken = new HashMap<>();
+    request
+        .inputs()
+        .forEach(
+            (role, input) -> {
+              ChannelRole other = taken.putIfAbsent(input.channel(), role);
+              if (other != null) {
+                throw new ScopeException(
+                    "channel "
+                        + input.channel()
+                        + " is both "
+                        + Words.of(other)
+                        + " and "
+                        + Words.of(role)
+                        + ": give each its own channel");
+              }
+              channels.put(role, channel(role, input));
+            });
+    return channels;
+  }
+
+  private ChannelPlan channel(ChannelRole role, CaptureRequest.Input input) {
+    if (input.channel() > limits.channels()) {
+      throw new ScopeException(
+          Words.of(role)
+              + " is on channel "
+              + input.channel()
+              + ", but the instrument has "
+              + limits.channels()
+              + " channels: choose one of them");
+    }
+    double peak = expectedPeakVolts(role, input);
+    double largest = limits.largestFullScalePeakVolts() * input.probeFactor();
+    double smallest = limits.smallestFullScalePeakVolts() * input.probeFactor();
+    double fullScale = Math.max(smallest, Math.min(largest, Steps.upTwoDigits(HEADROOM * peak)));
+    if (fullScale < HEADROOM * peak) {
+      throw new ScopeException(tooSmall(input, peak, largest));
+    }
+    explanation.add(
+        String.format(
+            "Channel %d (%s, probe factor %s): range ±%s, at least %s times the %s peak, so that an"
+                + " overshoot is seen.",
+            input.channel(),
+            Words.of(role),
+            Words.plain(input.probeFactor(), 4),
+            Words.volts(fullScale),
+            Words.plain(HEADROOM, 2),
+            Words.volts(peak)));
+    return new ChannelPlan(input.channel(), input.probeFactor(), fullScale, peak);
+  }
+
+  private double expectedPeakVolts(ChannelRole role, CaptureRequest.Input input) {
+    Double expected = input.expectedPeakVolts();
+    if (expected != null) {
+      return expected;
+    }
+    if (role == ChannelRole.LOAD_CURRENT || role == ChannelRole.MARKER) {
+      throw new ScopeException(
+          "channel "
+              + input.channel()
+              + " ("
+              + Words.of(role)
+              + ") does not see the supply: say which peak voltage it sees");
+    }
+    return request.nominalPeakVolts();
+  }
+
+  private String tooSmall(CaptureRequest.Input input, double peak, double largest) {
+    double factor = Steps.upTwoDigits(HEADROOM * peak / limits.largestFullScalePeakVolts());
+    return "channel "
+        + input.channel()
+        + " reaches ±"
+        + Words.volts(largest)
+        + " with a probe factor of "
+        + Words.plain(input.probeFactor(), 4)
+        + ", below "
+        + Words.plain(HEADROOM, 2)
+        + " times the "
+        + Words.volts(peak)
+        + " peak: use a probe rated for this voltage with a factor of "
+        + Words.plain(factor, 4)
+        + " or more";
+  }
+}
