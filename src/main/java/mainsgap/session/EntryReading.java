@@ -137,7 +137,9 @@ final class EntryReading {
     for (JsonNode component : field(budget, "components")) {
       components.add(
           new UncertaintyBudget.Component(
-              text(component, "name"), numberOr(component, "standardMillis", Double.NaN)));
+              text(component, "name"),
+              numberOr(component, "standardMillis", Double.NaN),
+              field(component, "common").asBoolean()));
     }
     return new UncertaintyBudget(components, numberOr(budget, "coverageFactor", Double.NaN));
   }

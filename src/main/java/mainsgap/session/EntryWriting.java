@@ -127,7 +127,8 @@ final class EntryWriting {
       components
           .addObject()
           .put("name", component.name())
-          .put("standardMillis", finite(component.standardMillis()));
+          .put("standardMillis", finite(component.standardMillis()))
+          .put("common", component.common());
     }
     return content;
   }

@@ -6,6 +6,8 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import mainsgap.transfer.Outcome;
+import mainsgap.transfer.OutcomeOfFigures;
 import mainsgap.transfer.UncertaintyBudget;
 import mainsgap.transfer.Verdict;
 import org.jspecify.annotations.Nullable;
@@ -40,6 +42,11 @@ public record LoggedTrial(
   /** Whether the capture carries no measurement. */
   public boolean isRefused() {
     return "refused".equals(figures.get("outcome"));
+  }
+
+  /** The outcome as far as the stored figures tell it; instants within a rounding. */
+  public Outcome outcome() {
+    return OutcomeOfFigures.of(figures, budget);
   }
 
   /** The number of that name, where there is one. */

@@ -14,6 +14,9 @@ final class UniformTime {
    */
   private static final double JITTER = 0.05;
 
+  /** Times that lie on the axis within this part of the interval were not rounded. */
+  private static final double EXACT = 1e-3;
+
   /** The least part of the steps that rounding changes, where it counts. */
   private static final double ROUNDED_PART = 0.02;
 
@@ -63,8 +66,13 @@ final class UniformTime {
               coarsestPrint,
               duration));
     }
-    return new TimeAxis(
-        mean - middle * interval, interval, n, Math.max(UNKNOWN_TIME_BASE_PPM, printPpm));
+    double timeBasePpm = Math.max(UNKNOWN_TIME_BASE_PPM, printPpm);
+    if (worstOff < EXACT * interval) {
+      // the prints themselves are better than the sums of a fit
+      double exact = (seconds.get(n - 1) - seconds.get(0)) / (n - 1);
+      return new TimeAxis(seconds.get(0), exact, n, timeBasePpm);
+    }
+    return new TimeAxis(mean - middle * interval, interval, n, timeBasePpm);
   }
 
   /** Rounded prints may repeat a time, but not all of them. */

@@ -143,10 +143,12 @@ class SessionFaultsTest {
         "UPDATE entry SET seal = replace(seal, 'a', 'b') WHERE number = 2 | entry 2",
         "DELETE FROM entry WHERE number = 2 | entry 2",
         "UPDATE block SET packed = x'00' WHERE entry = 3 | entry 3",
-        "UPDATE block SET packed = (SELECT packed FROM block WHERE entry = 2 AND channel = 'OUTPUT')"
+        "UPDATE block SET packed ="
+            + " (SELECT packed FROM block WHERE entry = 2 AND channel = 'OUTPUT')"
             + " WHERE entry = 3 AND channel = 'OUTPUT' | entry 3",
         "DELETE FROM block WHERE entry = 2 AND channel = 'MAINS' | entry 2",
-        "INSERT INTO block SELECT entry, 'MARKER', packed FROM block WHERE entry = 2 AND channel = 'MAINS' | entry 2"
+        "INSERT INTO block SELECT entry, 'MARKER', packed FROM block"
+            + " WHERE entry = 2 AND channel = 'MAINS' | entry 2"
       })
   void aBrokenSealNamesItsEntry(String sql, String entry) throws SQLException {
     makeSession();

@@ -86,7 +86,7 @@ final class SessionFixtures {
         0.0081,
         8.0 + number / 7.0,
         new UncertaintyBudget(
-            List.of(new UncertaintyBudget.Component("change points", 0.1 / 3)), 2.0),
+            List.of(new UncertaintyBudget.Component("change points", 0.1 / 3, false)), 2.0),
         1,
         3.5,
         null,

@@ -29,7 +29,7 @@ class SessionFormatTest {
   private static final Path GOLDEN = Path.of("test-fixtures", "session", "format-1.session");
 
   private static final String GOLDEN_SEAL =
-      "e9fbfef015a27428e80b4a6211dd44c08ed1b3db46ae2f74845763f382763a86";
+      "fa5b877d0162e66026bee8ea04eab37d05ba427b7d5322c159ac41f51c1032ed";
 
   private final Path folder;
 

@@ -6,8 +6,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
 
 class FiguresTest {
   private static final Supplies SUPPLIES = new Supplies(50, Double.NaN, null, -12.5);
@@ -98,5 +101,24 @@ class FiguresTest {
     assertEquals(
         Map.of("outcome", "refused", "reason", "clipped", "nominalVolts", 230.0),
         filled(new Refused("clipped"), null));
+  }
+
+  static Stream<Outcome> outcomes() {
+    Supplies supplies = new Supplies(49.9, 12.5, null, -12.5);
+    UncertaintyBudget budget =
+        new UncertaintyBudget(List.of(new UncertaintyBudget.Component("noise", 0.1)), 2.1);
+    return Stream.of(
+        new Measured(
+            Event.LOSS, 0.25, 0.251, 0.258, 0.259, 9, budget, 2, 7.5, null, 12.0, 90, supplies),
+        new NoReturn(Event.LOSS, 0.25, 0.25, 29, 0.1, 45, 28, supplies),
+        new NoInterruption(Event.RESTORATION, 0.3, "the phase stepped", 0.25, 270, supplies),
+        new Refused("clipped"));
+  }
+
+  @ParameterizedTest
+  @MethodSource("outcomes")
+  void theOutcomeComesBackFromItsFigures(Outcome outcome) {
+    UncertaintyBudget budget = outcome instanceof Measured measured ? measured.budget() : null;
+    assertEquals(outcome, OutcomeOfFigures.of(Figures.of(outcome, null, 230), budget));
   }
 }
