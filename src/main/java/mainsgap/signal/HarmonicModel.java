@@ -1,11 +1,12 @@
 package mainsgap.signal;
 
 /**
- * A fundamental with harmonics about an offset.
+ * A fundamental with harmonics about an offset that may drift.
  *
  * @param referenceSeconds where all angles count from
  * @param frequencyHertz of the fundamental
  * @param offsetVolts the mean
+ * @param driftVoltsPerSecond how the mean moves
  * @param cosineVolts the cosine amplitudes of harmonics 1, 2, 3 ...; owned
  * @param sineVolts the sine amplitudes of the same harmonics; owned
  * @param noiseVolts the standard deviation of the samples about the model
@@ -16,6 +17,7 @@ public record HarmonicModel(
     double referenceSeconds,
     double frequencyHertz,
     double offsetVolts,
+    double driftVoltsPerSecond,
     double[] cosineVolts,
     double[] sineVolts,
     double noiseVolts,
@@ -29,7 +31,7 @@ public record HarmonicModel(
     double sin = Math.sin(angle);
     double cosK = 1;
     double sinK = 0;
-    double volts = offsetVolts;
+    double volts = offsetVolts + driftVoltsPerSecond * (seconds - referenceSeconds);
     for (int k = 0; k < cosineVolts.length; k++) {
       double next = cosK * cos - sinK * sin;
       sinK = sinK * cos + cosK * sin;

@@ -2,7 +2,8 @@ package mainsgap.transfer;
 
 /**
  * Finds roughly where a steady supply stops repeating itself: the first place at which the voltage,
- * averaged over a short while, differs from what it was one cycle earlier.
+ * averaged over a short while, differs from what it was about one cycle earlier. 'About', so that
+ * the steps of stepped outputs may fall a little earlier or later.
  */
 final class Departure {
   /** Longer than a spike, shorter than the shortest gap that is looked for. */
@@ -13,6 +14,9 @@ final class Departure {
 
   /** Noise alone passes this many standard deviations less than once in a record of 10^7. */
   private static final double NOISE_FACTOR = 6;
+
+  /** How much earlier or later a cycle may repeat itself. */
+  private static final double TIMING_SECONDS = 20e-6;
 
   private Departure() {}
 
@@ -40,13 +44,15 @@ final class Departure {
   static int find(
       Recording recording, int from, int to, double periodSamples, double thresholdVolts) {
     int width = averagingSamples(recording);
-    int first = Math.max(from, (int) Math.ceil(periodSamples));
+    int timing = recording.samplesIn(TIMING_SECONDS);
+    int first = Math.max(from, (int) Math.ceil(periodSamples) + timing);
+    double[] recent = new double[width];
     double sum = 0;
     for (int i = first; i < to; i++) {
-      sum += difference(recording, i, periodSamples);
-      if (i - width >= first) {
-        sum -= difference(recording, i - width, periodSamples);
-      }
+      double difference = difference(recording, i, periodSamples, timing);
+      int slot = (i - first) % width;
+      sum += difference - recent[slot];
+      recent[slot] = difference;
       if (i - width + 1 >= first && Math.abs(sum) > thresholdVolts * width) {
         return i - width + 1;
       }
@@ -54,7 +60,18 @@ final class Departure {
     return -1;
   }
 
-  private static double difference(Recording recording, int index, double periodSamples) {
-    return recording.volts()[index] - recording.voltsAt(index - periodSamples);
+  /** How far the sample lies outside what the voltage was about one cycle earlier. */
+  private static double difference(
+      Recording recording, int index, double periodSamples, int timing) {
+    double volts = recording.volts()[index];
+    double at = index - periodSamples;
+    double low = recording.voltsAt(at);
+    double high = low;
+    for (int shift = -1; shift <= 1; shift += 2) {
+      double near = recording.voltsAt(at + shift * timing);
+      low = Math.min(low, near);
+      high = Math.max(high, near);
+    }
+    return volts > high ? volts - high : volts < low ? volts - low : 0;
   }
 }

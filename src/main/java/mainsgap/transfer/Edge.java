@@ -1,5 +1,7 @@
 package mainsgap.transfer;
 
+import mainsgap.signal.TimeAxis;
+
 /**
  * A located instant.
  *
@@ -7,5 +9,26 @@ package mainsgap.transfer;
  * @param samplingSeconds standard uncertainty from the sample interval
  * @param locationSeconds standard uncertainty from noise, slope and the choice of model
  * @param shape how the voltage changes there
+ * @param window the times of {@code laterVolts}
+ * @param laterVolts the model from the instant on, with what the shape adds; owned
  */
-record Edge(double seconds, double samplingSeconds, double locationSeconds, EdgeShape shape) {}
+@SuppressWarnings("ArrayRecordComponent") // made for one measurement
+record Edge(
+    double seconds,
+    double samplingSeconds,
+    double locationSeconds,
+    EdgeShape shape,
+    TimeAxis window,
+    double[] laterVolts) {
+
+  /** Whether the window that was searched holds this time. */
+  boolean covers(double atSeconds) {
+    double index = window.indexAt(atSeconds);
+    return index >= -0.5 && index < window.length() - 0.5;
+  }
+
+  /** The model from the instant on, at a time that the window covers. */
+  double laterVoltsAt(double atSeconds) {
+    return laterVolts[(int) Math.round(window.indexAt(atSeconds))];
+  }
+}

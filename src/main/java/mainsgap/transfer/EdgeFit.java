@@ -3,6 +3,7 @@ package mainsgap.transfer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.function.DoubleUnaryOperator;
 
 /**
  * Locates the instant at which the voltage leaves one model for another. Each {@link EdgeShape} is
@@ -11,11 +12,19 @@ import java.util.Set;
  * crossing of the models, or one that several shapes explain, is uncertain by as much as it is.
  */
 final class EdgeFit {
-  /** Candidate instants of the first, coarse pass. */
-  private static final int COARSE_CANDIDATES = 100;
+  /** Candidate instants of the coarse search of a shape with times of its own. */
+  private static final int COARSE_CANDIDATES = 80;
 
   /** Explanations worse than the best by more than this (-2 ln p) carry no weight. */
   private static final double NEGLIGIBLE = 40;
+
+  /** Away from the best instant candidates thin out by this factor a step. */
+  private static final double THINNING = 1.25;
+
+  /** A shape's times are refined in so many rounds, each to this part of the grid's ratio. */
+  private static final int ROUNDS = 3;
+
+  private static final int SEARCH_STEPS = 9;
 
   private final EdgeWindow window;
   private final int first;
@@ -24,11 +33,10 @@ final class EdgeFit {
   /** Cost of all samples but those of a transient, for a change at each sample. */
   private final double[] bareCost;
 
-  private final List<Candidate> candidates = new ArrayList<>();
+  private record Candidate(
+      int sample, double width, EdgeShape shape, EdgeShape.Setting setting, double cost) {}
 
-  private record Candidate(int sample, int width, EdgeShape shape, double cost) {}
-
-  private record Setting(double seconds, double hertz) {}
+  private record Best(int sample, EdgeShape.Setting setting, double cost) {}
 
   private EdgeFit(EdgeWindow window, int first, int last) {
     this.window = window;
@@ -45,10 +53,12 @@ final class EdgeFit {
    */
   static Edge locate(EdgeWindow window, int first, int last, Set<EdgeShape> shapes) {
     EdgeFit fit = new EdgeFit(window, first, last);
+    List<Candidate> candidates = new ArrayList<>();
     for (EdgeShape shape : shapes) {
-      fit.tryShape(shape);
+      Best best = fit.bestOf(shape);
+      fit.collect(shape, best, candidates);
     }
-    return fit.weigh();
+    return fit.weigh(candidates);
   }
 
   private static double[] bareCosts(EdgeWindow window) {
@@ -63,50 +73,138 @@ final class EdgeFit {
     return cost;
   }
 
-  private void tryShape(EdgeShape shape) {
+  private double cost(EdgeShape shape, EdgeShape.Setting setting, int sample) {
+    return bareCost[sample] + shape.extraCost(window, sample, setting);
+  }
+
+  private Best bestOf(EdgeShape shape) {
     int step = shape == EdgeShape.ABRUPT ? 1 : Math.max(1, (last - first + 1) / COARSE_CANDIDATES);
-    double interval = window.time().intervalSeconds();
-    for (double seconds : shape.timesSeconds(interval)) {
-      for (double hertz : shape.frequenciesHertz(interval)) {
-        tryTimes(shape, new Setting(seconds, hertz), step);
+    Best best = new Best(first, EdgeShape.NO_SETTING, Double.POSITIVE_INFINITY);
+    for (EdgeShape.Setting setting : shape.settings(window.time().intervalSeconds())) {
+      for (int sample = first; sample <= last; sample += step) {
+        double cost = cost(shape, setting, sample);
+        if (cost < best.cost) {
+          best = new Best(sample, setting, cost);
+        }
       }
     }
+    return shape == EdgeShape.ABRUPT || Double.isInfinite(best.cost)
+        ? best
+        : refined(shape, best, step);
   }
 
-  private void tryTimes(EdgeShape shape, Setting setting, int step) {
-    int best = first;
-    double bestCost = Double.POSITIVE_INFINITY;
-    for (int sample = first; sample <= last; sample += step) {
-      double cost = add(shape, setting, sample, step);
-      if (cost < bestCost) {
-        bestCost = cost;
-        best = sample;
+  /** Improves the instant and the shape's own times in turn. */
+  private Best refined(EdgeShape shape, Best coarse, int step) {
+    Best best = coarse;
+    double ratio = shape.gridRatio();
+    int reach = step;
+    for (int round = 0; round < ROUNDS; round++) {
+      best = refinedTimes(shape, best, ratio);
+      best = refinedInstant(shape, best, reach);
+      ratio = Math.sqrt(ratio);
+      reach = Math.max(2, reach / 3);
+    }
+    return best;
+  }
+
+  private Best refinedTimes(EdgeShape shape, Best best, double ratio) {
+    Best start = best;
+    double seconds =
+        minimum(
+            start.setting.seconds(),
+            ratio,
+            s -> cost(shape, new EdgeShape.Setting(s, start.setting.hertz()), start.sample));
+    EdgeShape.Setting timed = new EdgeShape.Setting(seconds, start.setting.hertz());
+    if (shape == EdgeShape.RING) {
+      double hertz =
+          minimum(
+              timed.hertz(),
+              ratio,
+              h -> cost(shape, new EdgeShape.Setting(seconds, h), start.sample));
+      timed = new EdgeShape.Setting(seconds, hertz);
+    }
+    double cost = cost(shape, timed, start.sample);
+    return cost < start.cost ? new Best(start.sample, timed, cost) : start;
+  }
+
+  private Best refinedInstant(EdgeShape shape, Best best, int reach) {
+    Best better = best;
+    int fine = Math.max(1, reach / 10);
+    for (int sample = Math.max(first, best.sample - reach);
+        sample <= Math.min(last, best.sample + reach);
+        sample += fine) {
+      double cost = cost(shape, best.setting, sample);
+      if (cost < better.cost) {
+        better = new Best(sample, best.setting, cost);
       }
     }
-    if (step > 1) {
-      refine(shape, setting, best, step);
+    return better;
+  }
+
+  /** The lowest of {@code f} between {@code x / ratio} and {@code x * ratio}: golden section. */
+  private static double minimum(double x, double ratio, DoubleUnaryOperator f) {
+    double golden = (Math.sqrt(5) - 1) / 2;
+    double low = Math.log(x / ratio);
+    double high = Math.log(x * ratio);
+    for (int k = 0; k < SEARCH_STEPS; k++) {
+      double left = high - golden * (high - low);
+      double right = low + golden * (high - low);
+      if (f.applyAsDouble(Math.exp(left)) < f.applyAsDouble(Math.exp(right))) {
+        high = right;
+      } else {
+        low = left;
+      }
+    }
+    return Math.exp((low + high) / 2);
+  }
+
+  /** Candidates about the best instant, ever further apart, until they explain nothing. */
+  private void collect(EdgeShape shape, Best best, List<Candidate> candidates) {
+    if (Double.isInfinite(best.cost)) {
+      return;
+    }
+    if (shape == EdgeShape.ABRUPT) {
+      for (int sample = first; sample <= last; sample++) {
+        candidates.add(new Candidate(sample, 1, shape, best.setting, bareCost[sample]));
+      }
+      return;
+    }
+    candidates.add(new Candidate(best.sample, 1, shape, best.setting, best.cost));
+    collectTowards(shape, best, candidates, 1);
+    collectTowards(shape, best, candidates, -1);
+  }
+
+  private void collectTowards(
+      EdgeShape shape, Best best, List<Candidate> candidates, int direction) {
+    double temper = window.informationShare();
+    double step = 1;
+    double offset = 1;
+    while (true) {
+      int sample = best.sample + direction * (int) Math.round(offset);
+      if (sample < first || sample > last) {
+        return;
+      }
+      double cost = profileCost(shape, best.setting, sample);
+      candidates.add(new Candidate(sample, step, shape, best.setting, cost));
+      if ((cost - best.cost) * temper > 2 * NEGLIGIBLE) {
+        return;
+      }
+      step = Math.max(1, step * THINNING);
+      offset += step;
     }
   }
 
-  private void refine(EdgeShape shape, Setting setting, int best, int step) {
-    int from = Math.max(first, best - step);
-    int to = Math.min(last, best + step);
-    int fine = Math.max(1, (to - from) / COARSE_CANDIDATES);
-    candidates.removeIf(
-        c -> c.shape == shape && c.sample > from && c.sample < to && c.width == step);
-    for (int sample = from; sample <= to; sample += fine) {
-      add(shape, setting, sample, fine);
+  /** The lowest cost at an instant for times about the best ones: instant and time trade off. */
+  private double profileCost(EdgeShape shape, EdgeShape.Setting setting, int sample) {
+    double lowest = Double.POSITIVE_INFINITY;
+    for (double factor : shape.profileFactors()) {
+      EdgeShape.Setting near = new EdgeShape.Setting(setting.seconds() * factor, setting.hertz());
+      lowest = Math.min(lowest, cost(shape, near, sample));
     }
+    return lowest;
   }
 
-  private double add(EdgeShape shape, Setting setting, int sample, int width) {
-    double cost =
-        bareCost[sample] + shape.extraCost(window, sample, setting.seconds, setting.hertz);
-    candidates.add(new Candidate(sample, width, shape, cost));
-    return cost;
-  }
-
-  private Edge weigh() {
+  private Edge weigh(List<Candidate> candidates) {
     double perParameter = Math.log(window.length());
     Candidate best = candidates.get(0);
     double bestScore = Double.POSITIVE_INFINITY;
@@ -140,20 +238,32 @@ final class EdgeFit {
         window.time().secondsAt(best.sample + mean - 0.5),
         interval / Math.sqrt(12),
         Math.sqrt(variance) * interval,
-        best.shape);
+        best.shape,
+        window.time(),
+        best.shape.laterVolts(window, best.sample, best.setting));
   }
 
   /**
-   * Costs count for less where samples repeat their neighbours, and where even the best explanation
-   * leaves more than the spread that was expected (Birge's ratio).
+   * Costs count for less where deviations from the best explanation are larger than the spread that
+   * was expected (Birge's ratio), and where they repeat their neighbours: such deviations are not
+   * noise but a model that does not quite fit.
    */
   private double tempering(Candidate best) {
-    double expected = window.length();
+    double[] later = best.shape.laterVolts(window, best.sample, best.setting);
+    double squares = 0;
+    double products = 0;
+    double previous = 0;
     for (int i = 0; i < window.length(); i++) {
-      double[] spread = i < best.sample ? window.earlierSpreadVolts() : window.laterSpreadVolts();
-      expected += 2 * Math.log(spread[i]);
+      boolean isLater = i >= best.sample;
+      double model = isLater ? later[i] : window.earlierVolts()[i];
+      double spread = isLater ? window.laterSpreadVolts()[i] : window.earlierSpreadVolts()[i];
+      double deviation = (window.volts()[i] - model) / spread;
+      squares += deviation * deviation;
+      products += deviation * previous;
+      previous = deviation;
     }
-    double surplus = Math.max(0, best.cost - expected) / window.length();
-    return window.informationShare() / (1 + surplus);
+    double correlation = squares > 0 ? Math.max(0, Math.min(0.98, products / squares)) : 0;
+    double share = Math.min(window.informationShare(), (1 - correlation) / (1 + correlation));
+    return share / Math.max(1, squares / window.length());
   }
 }

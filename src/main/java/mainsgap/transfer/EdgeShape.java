@@ -1,9 +1,12 @@
 package mainsgap.transfer;
 
+import java.util.ArrayList;
+import java.util.List;
+
 /**
  * How the voltage goes from the earlier model to the later one, from the instant of the change on.
- * Each shape has a time of its own, and its cost is that of the later model plus {@link
- * #extraCost}.
+ * A shape may have a time and a frequency of its own; its cost is that of the bare later model plus
+ * {@link #extraCost}.
  */
 enum EdgeShape {
   /** At once. */
@@ -13,21 +16,24 @@ enum EdgeShape {
   /** At once, with a decaying oscillation: an output filter. */
   RING("decaying ring", 4),
   /** With an amplitude that rises exponentially. */
-  SOFT_START("soft start", 1),
+  SOFT_START("soft start", 2),
   /** With an amplitude that rises linearly. */
-  RAMP("ramp", 1);
+  RAMP("ramp", 2);
 
-  private static final double[] NO_TIMES = {Double.NaN};
-  private static final double[] APPROACH_SECONDS = {
-    3e-6, 6e-6, 12e-6, 25e-6, 50e-6, 100e-6, 200e-6, 400e-6, 800e-6, 1.6e-3
-  };
-  private static final double[] SOFT_SECONDS = {1e-3, 2e-3, 4e-3, 8e-3, 15e-3, 30e-3};
-  private static final double[] RAMP_SECONDS = {2e-3, 4e-3, 8e-3, 15e-3, 30e-3, 60e-3};
-  private static final double[] RING_HERTZ = {300, 500, 800, 1_200, 1_800, 2_700, 4_000};
-  private static final double[] RING_SECONDS = {0.3e-3, 0.8e-3, 2e-3};
+  /** The time and the frequency of a shape; not a number where it has none. */
+  record Setting(double seconds, double hertz) {}
+
+  static final Setting NO_SETTING = new Setting(Double.NaN, Double.NaN);
+
+  private static final double RATIO = 2;
+  private static final double[] ONE = {1};
+  private static final double[] ABOUT = {0.8, 0.9, 1, 1.11, 1.25};
 
   /** An exponential is over after so many of its times. */
   private static final double OVER = 6;
+
+  /** A frequency that the sampling tells needs so many samples a period. */
+  private static final double SAMPLES_PER_PERIOD = 5;
 
   private final String words;
   private final int parameters;
@@ -46,72 +52,179 @@ enum EdgeShape {
     return parameters;
   }
 
-  /** The times, in seconds, that are tried; those that the sampling can't tell are left out. */
-  double[] timesSeconds(double intervalSeconds) {
-    double[] all =
-        switch (this) {
-          case ABRUPT -> NO_TIMES;
-          case APPROACH -> APPROACH_SECONDS;
-          case RING -> RING_SECONDS;
-          case SOFT_START -> SOFT_SECONDS;
-          case RAMP -> RAMP_SECONDS;
-        };
-    return java.util.Arrays.stream(all)
-        .filter(seconds -> Double.isNaN(seconds) || seconds > intervalSeconds)
-        .toArray();
+  /** The ratio of neighbouring settings. */
+  double gridRatio() {
+    return RATIO;
   }
 
-  /** The ring's frequencies that are tried; one unused value for the other shapes. */
-  double[] frequenciesHertz(double intervalSeconds) {
-    if (this != RING) {
-      return NO_TIMES;
-    }
-    return java.util.Arrays.stream(RING_HERTZ)
-        .filter(hertz -> hertz * intervalSeconds < 0.2)
-        .toArray();
+  /** By how much the time may differ from its best value at instants near the best one. */
+  double[] profileFactors() {
+    return this == ABRUPT ? ONE : ABOUT;
   }
 
-  /** What this shape costs more (mostly less) than the bare later model, for a change at sample. */
-  double extraCost(EdgeWindow window, int sample, double seconds, double hertz) {
+  /** The settings that are tried, each {@link #gridRatio} apart. */
+  List<Setting> settings(double intervalSeconds) {
     return switch (this) {
-      case ABRUPT -> 0;
-      case RING -> -ringExplains(window, sample, seconds, hertz);
-      case APPROACH, SOFT_START, RAMP -> transientCost(window, sample, seconds);
+      case ABRUPT -> List.of(NO_SETTING);
+      case APPROACH -> times(Math.max(2e-6, 0.5 * intervalSeconds), 2e-3);
+      case SOFT_START -> times(0.7e-3, 40e-3);
+      case RAMP -> times(1.5e-3, 80e-3);
+      case RING -> rings(intervalSeconds);
     };
   }
 
-  private double transientCost(EdgeWindow window, int sample, double seconds) {
+  private static List<Setting> times(double from, double to) {
+    List<Setting> settings = new ArrayList<>();
+    for (double seconds = from; seconds < to; seconds *= RATIO) {
+      settings.add(new Setting(seconds, Double.NaN));
+    }
+    return settings;
+  }
+
+  private static List<Setting> rings(double intervalSeconds) {
+    List<Setting> settings = new ArrayList<>();
+    double ratio = Math.sqrt(Math.sqrt(RATIO));
+    for (double hertz = 300;
+        hertz < Math.min(6_000, 1 / (SAMPLES_PER_PERIOD * intervalSeconds));
+        hertz *= ratio) {
+      settings.add(new Setting(0.4e-3, hertz));
+      settings.add(new Setting(1.3e-3, hertz));
+    }
+    return settings;
+  }
+
+  /** What this shape costs more (mostly less) than the bare later model, for a change at sample. */
+  double extraCost(EdgeWindow window, int sample, Setting setting) {
+    return switch (this) {
+      case ABRUPT -> 0;
+      case APPROACH -> approachCost(window, sample, setting.seconds());
+      case RING -> -ringExplains(window, sample, setting);
+      case SOFT_START, RAMP -> riseCost(window, sample, setting.seconds());
+    };
+  }
+
+  /**
+   * What the later model becomes with this shape, for a change at {@code sample}; up to there the
+   * value that it has at the change is held, or the earlier model where the shape starts from it.
+   */
+  double[] laterVolts(EdgeWindow window, int sample, Setting setting) {
     double dt = window.time().intervalSeconds();
-    double length = this == RAMP ? seconds : OVER * seconds;
-    int end = (int) Math.min(window.length(), sample + Math.ceil(length / dt));
-    double jump =
-        sample < window.length() ? window.laterVolts()[sample] - window.earlierVolts()[sample] : 0;
+    double[] amplitudes = this == RING ? ringAmplitudes(window, sample, setting) : ONE;
+    double gain = this == SOFT_START || this == RAMP ? gain(window, sample, setting) : 1;
+    int at = Math.min(sample, window.length() - 1);
+    double jump = window.laterVolts()[at] - window.earlierVolts()[at];
+    double[] volts = new double[window.length()];
+    for (int i = 0; i < volts.length; i++) {
+      double since = Math.max(0, (i - sample + (this == RING ? 0 : 0.5)) * dt);
+      double over = since / setting.seconds();
+      double later = window.laterVolts()[i];
+      double earlier = window.earlierVolts()[i];
+      double angle = 2 * Math.PI * setting.hertz() * since;
+      volts[i] =
+          switch (this) {
+            case ABRUPT -> later;
+            case APPROACH -> later - jump * Math.exp(-over);
+            case RING ->
+                later
+                    + Math.exp(-over)
+                        * (amplitudes[0] * Math.cos(angle) + amplitudes[1] * Math.sin(angle));
+            case SOFT_START -> earlier + gain * (later - earlier) * (1 - Math.exp(-over));
+            case RAMP -> earlier + gain * (later - earlier) * Math.min(1, over);
+          };
+    }
+    return volts;
+  }
+
+  private static double approachCost(EdgeWindow window, int sample, double seconds) {
+    if (sample >= window.length()) {
+      return 0;
+    }
+    double dt = window.time().intervalSeconds();
+    int end = (int) Math.min(window.length(), sample + Math.ceil(OVER * seconds / dt) + 1);
+    double jump = window.laterVolts()[sample] - window.earlierVolts()[sample];
     double decay = Math.exp(-dt / seconds);
-    double left = Math.exp(-0.5 * dt / seconds);
+    double missing = jump * Math.exp(-0.5 * dt / seconds);
     double extra = 0;
     for (int i = sample; i < end; i++) {
-      double missing =
-          switch (this) {
-            case APPROACH -> jump * left;
-            case SOFT_START -> (window.laterVolts()[i] - window.earlierVolts()[i]) * left;
-            default ->
-                (window.laterVolts()[i] - window.earlierVolts()[i])
-                    * (1 - Math.min(1, (i - sample + 0.5) * dt / seconds));
-          };
-      left *= decay;
       double bare = window.laterDeviation(i);
       double shaped = bare + missing / window.laterSpreadVolts()[i];
       extra += shaped * shaped - bare * bare;
+      missing *= decay;
     }
     return extra;
   }
 
-  /** How much of the squared deviations a decaying cosine and sine, freely scaled, take away. */
-  private static double ringExplains(EdgeWindow window, int sample, double seconds, double hertz) {
+  /** The risen amplitude is free: a supply that still rises is fitted low. */
+  private double riseCost(EdgeWindow window, int sample, double seconds) {
+    Rise rise = rise(window, sample, seconds);
+    return rise.shapes > 0
+        ? rise.squares - rise.products * rise.products / rise.shapes - rise.bareSquares
+        : 0;
+  }
+
+  private double gain(EdgeWindow window, int sample, Setting setting) {
+    Rise rise = rise(window, sample, setting.seconds());
+    return rise.shapes > 0 ? rise.products / rise.shapes : 1;
+  }
+
+  /** Sums, in units of the spread, of what rose, of its shape at gain 1, and of their product. */
+  private record Rise(double squares, double products, double shapes, double bareSquares) {}
+
+  private Rise rise(EdgeWindow window, int sample, double seconds) {
     double dt = window.time().intervalSeconds();
-    int end = (int) Math.min(window.length(), sample + Math.ceil(OVER * seconds / dt));
-    double step = 2 * Math.PI * hertz * dt;
     double decay = Math.exp(-dt / seconds);
+    double left = Math.exp(-0.5 * dt / seconds);
+    double bareSquares = 0;
+    double squares = 0;
+    double products = 0;
+    double shapes = 0;
+    for (int i = sample; i < window.length(); i++) {
+      double risen = this == SOFT_START ? 1 - left : Math.min(1, (i - sample + 0.5) * dt / seconds);
+      left *= decay;
+      double weight = 1 / window.laterSpreadVolts()[i];
+      double earlier = window.earlierVolts()[i];
+      double shape = (window.laterVolts()[i] - earlier) * risen * weight;
+      double rose = (window.volts()[i] - earlier) * weight;
+      double bare = window.laterDeviation(i);
+      bareSquares += bare * bare;
+      squares += rose * rose;
+      products += rose * shape;
+      shapes += shape * shape;
+    }
+    return new Rise(squares, products, shapes, bareSquares);
+  }
+
+  /** How much of the squared deviations a decaying cosine and sine, freely scaled, take away. */
+  private static double ringExplains(EdgeWindow window, int sample, Setting setting) {
+    RingSums sums = ringSums(window, sample, setting);
+    return sums.isSolvable() ? sums.cosine() * sums.cd + sums.sine() * sums.sd : 0;
+  }
+
+  private static double[] ringAmplitudes(EdgeWindow window, int sample, Setting setting) {
+    RingSums sums = ringSums(window, sample, setting);
+    return sums.isSolvable() ? new double[] {sums.cosine(), sums.sine()} : new double[2];
+  }
+
+  /** The normal equations of the ring's two amplitudes. */
+  private record RingSums(double cc, double cs, double ss, double cd, double sd) {
+    boolean isSolvable() {
+      return cc * ss - cs * cs > 1e-9 * cc * ss;
+    }
+
+    double cosine() {
+      return (ss * cd - cs * sd) / (cc * ss - cs * cs);
+    }
+
+    double sine() {
+      return (cc * sd - cs * cd) / (cc * ss - cs * cs);
+    }
+  }
+
+  private static RingSums ringSums(EdgeWindow window, int sample, Setting setting) {
+    double dt = window.time().intervalSeconds();
+    int end = (int) Math.min(window.length(), sample + Math.ceil(OVER * setting.seconds() / dt));
+    double step = 2 * Math.PI * setting.hertz() * dt;
+    double decay = Math.exp(-dt / setting.seconds());
     double turnCos = decay * Math.cos(step);
     double turnSin = decay * Math.sin(step);
     double c = 1;
@@ -135,10 +248,6 @@ enum EdgeShape {
       s = s * turnCos + c * turnSin;
       c = turned;
     }
-    double determinant = cc * ss - cs * cs;
-    if (!(determinant > 1e-9 * cc * ss)) {
-      return 0;
-    }
-    return (ss * cd * cd - 2 * cs * cd * sd + cc * sd * sd) / determinant;
+    return new RingSums(cc, cs, ss, cd, sd);
   }
 }

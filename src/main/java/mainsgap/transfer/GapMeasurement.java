@@ -1,9 +1,7 @@
 package mainsgap.transfer;
 
-import java.util.EnumSet;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
-import mainsgap.signal.PeriodicModel;
 import mainsgap.signal.Waveform;
 import org.jspecify.annotations.Nullable;
 
@@ -15,11 +13,8 @@ final class GapMeasurement {
   /** A run's border is off by less than this. */
   private static final double SLACK_SECONDS = 1.5e-3;
 
-  /** Models are not better than this share of nominal peak, however quiet the record. */
-  private static final double SPREAD_FLOOR_SHARE_OF_PEAK = 0.001;
-
-  private static final Set<EdgeShape> LEAVING = EnumSet.of(EdgeShape.ABRUPT, EdgeShape.APPROACH);
-  private static final Set<EdgeShape> ARRIVING = EnumSet.allOf(EdgeShape.class);
+  /** A transient explains samples that deviate from it by less than this on average. */
+  private static final double EXPLAINED_SHARE_OF_PEAK = 0.03;
 
   /** For a 95 % interval of a combined, nearly normal uncertainty. */
   private static final double COVERAGE_FACTOR = 2;
@@ -30,6 +25,7 @@ final class GapMeasurement {
   private final List<Segmentation.Run> runs;
   private final Residue residue;
   private final @Nullable Waveform mains;
+  private final Instants instants;
 
   GapMeasurement(
       Recording recording,
@@ -40,9 +36,10 @@ final class GapMeasurement {
     this.recording = recording;
     this.before = before;
     this.after = after;
-    this.runs = topology.runs();
+    this.runs = new ArrayList<>(topology.runs());
     this.residue = topology.residue();
     this.mains = mains;
+    this.instants = new Instants(recording, before, residue, after);
   }
 
   Outcome outcome() {
@@ -56,9 +53,11 @@ final class GapMeasurement {
     if (after == null || firstAfter < 0) {
       return noReturn(loss, lastOpening);
     }
-    Edge firstReturn = arrival(firstAfter, runs.get(firstAfter - 1));
+    Edge rung = arrival(firstAfter, recording.length());
+    dropBreaksThatRing(firstAfter, rung);
+    Edge firstReturn = arrival(firstAfter, endOf(firstAfter));
     int lastMake = lastMake(firstAfter, firstReturn);
-    Edge settled = lastMake == firstAfter ? firstReturn : arrival(lastMake, runs.get(lastMake - 1));
+    Edge settled = lastMake == firstAfter ? firstReturn : arrival(lastMake, endOf(lastMake));
     return measured(loss, lastOpening, firstReturn, settled, after);
   }
 
@@ -77,13 +76,16 @@ final class GapMeasurement {
     int reach = recording.samplesIn(REACH_SECONDS);
     int from = Math.max(0, gap.from() - reach);
     int to = Math.min(gap.to(), gap.from() + reach);
+    if (residue.explainedTo() > gap.from() && residue.explainedTo() < to) {
+      to = residue.explainedTo();
+    }
     int first = Math.max(from + 1, gap.from() - slack);
     if (gapIndex >= 2) {
       first = Math.max(first, runs.get(gapIndex - 1).from());
     }
     int last = Math.max(first, Math.min(to - 1, gap.from() + slack));
     refuseClipped(first, last, "loss");
-    return locate(from, to, first, last, before.model(), null, LEAVING);
+    return instants.leaving(new Instants.Search(from, to, first, last));
   }
 
   private Edge lastOpening(int firstGap, Edge loss) {
@@ -99,21 +101,58 @@ final class GapMeasurement {
     return last == firstGap ? loss : loss(last);
   }
 
-  /** The make at the start of run {@code index}, out of {@code dead}. */
-  private Edge arrival(int index, Segmentation.Run dead) {
+  /** The make at the start of run {@code index}, looked for up to sample {@code end}. */
+  private Edge arrival(int index, int end) {
+    Segmentation.Run dead = runs.get(index - 1);
     Segmentation.Run fed = runs.get(index);
-    int slack = recording.samplesIn(SLACK_SECONDS);
     int reach = recording.samplesIn(2 * REACH_SECONDS);
-    int from = Math.max(dead.from(), fed.from() - 4 * reach);
-    int end = index + 1 < runs.size() ? fed.to() : recording.length();
-    int to = Math.min(end, fed.from() + reach);
-    int first = from + 1;
-    int last = Math.max(first, Math.min(to - 1, fed.from() + slack));
-    refuseClipped(fed.from() - slack, Math.min(to, fed.from() + slack), "return");
-    if (after == null) {
-      throw new IllegalStateException("an arrival needs a supply after");
+    int from = Math.max(dead.from(), fed.from() - reach);
+    if (residue.explainedTo() < fed.from()) {
+      from = Math.max(dead.from(), Math.min(from, residue.explainedTo() - reach));
     }
-    return locate(from, to, first, last, null, after.model(), ARRIVING);
+    int to = Math.min(end, fed.from() + reach);
+    int slack = recording.samplesIn(SLACK_SECONDS);
+    int last = Math.max(from + 1, Math.min(to - 1, fed.from() + slack));
+    refuseClipped(fed.from() - slack, Math.min(to, fed.from() + slack), "return");
+    return instants.arriving(new Instants.Search(from, to, from + 1, last));
+  }
+
+  /** A break that the ring of the first make explains is none. */
+  private void dropBreaksThatRing(int firstAfter, Edge rung) {
+    for (int k = firstAfter + 1; k + 1 < runs.size(); ) {
+      Segmentation.Run run = runs.get(k);
+      if (run.part() == Segmentation.Part.BREAK && explains(rung, run)) {
+        Segmentation.Run joined =
+            new Segmentation.Run(
+                Segmentation.Part.AFTER, runs.get(k - 1).from(), runs.get(k + 1).to());
+        runs.set(k - 1, joined);
+        runs.remove(k + 1);
+        runs.remove(k);
+      } else {
+        k++;
+      }
+    }
+  }
+
+  private boolean explains(Edge edge, Segmentation.Run run) {
+    double unexplained = 0;
+    double dead = 0;
+    for (int i = run.from(); i < run.to(); i++) {
+      double seconds = recording.time().secondsAt(i);
+      if (!edge.covers(seconds)) {
+        return false;
+      }
+      double volts = recording.volts()[i];
+      unexplained += Math.abs(volts - edge.laterVoltsAt(seconds));
+      dead += Math.abs(volts - residue.voltsAt(seconds));
+    }
+    double within = EXPLAINED_SHARE_OF_PEAK * recording.peakVolts() * run.length();
+    return unexplained < Math.max(within, dead / 2);
+  }
+
+  /** One after the last sample of the fed run {@code index}. */
+  private int endOf(int index) {
+    return index + 1 < runs.size() ? runs.get(index).to() : recording.length();
   }
 
   private void refuseClipped(int first, int last, String instant) {
@@ -125,56 +164,6 @@ final class GapMeasurement {
               + Math.round(recording.peakVolts())
               + " V");
     }
-  }
-
-  /** Null stands for the residue. */
-  private Edge locate(
-      int from,
-      int to,
-      int first,
-      int last,
-      @Nullable PeriodicModel earlier,
-      @Nullable PeriodicModel later,
-      Set<EdgeShape> shapes) {
-    int n = to - from;
-    double[] volts = new double[n];
-    double[] earlierVolts = new double[n];
-    double[] laterVolts = new double[n];
-    double[] earlierSpread = new double[n];
-    double[] laterSpread = new double[n];
-    for (int i = 0; i < n; i++) {
-      double seconds = recording.time().secondsAt(from + i);
-      volts[i] = recording.volts()[from + i];
-      earlierVolts[i] = voltsOf(earlier, seconds);
-      laterVolts[i] = voltsOf(later, seconds);
-      earlierSpread[i] = spreadOf(earlier, seconds);
-      laterSpread[i] = spreadOf(later, seconds);
-    }
-    mainsgap.signal.TimeAxis time = recording.time();
-    EdgeWindow window =
-        new EdgeWindow(
-            volts,
-            earlierVolts,
-            laterVolts,
-            earlierSpread,
-            laterSpread,
-            new mainsgap.signal.TimeAxis(
-                time.secondsAt(from), time.intervalSeconds(), n, time.timeBasePpm()),
-            before.informationShare());
-    return EdgeFit.locate(window, first - from, last - from, shapes);
-  }
-
-  private double voltsOf(@Nullable PeriodicModel supply, double seconds) {
-    return supply == null ? residue.voltsAt(seconds) : supply.voltsAt(seconds);
-  }
-
-  private double spreadOf(@Nullable PeriodicModel supply, double seconds) {
-    double floor = SPREAD_FLOOR_SHARE_OF_PEAK * recording.peakVolts();
-    double spread =
-        supply == null
-            ? Math.max(residue.spreadVolts(), before.harmonics().noiseVolts())
-            : supply.spreadVoltsAt(seconds);
-    return Math.max(floor, spread);
   }
 
   /** The last make of those that are each broken again within one cycle. */

@@ -1,7 +1,5 @@
 package mainsgap.transfer;
 
-import java.util.ArrayList;
-import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -11,7 +9,7 @@ import org.jspecify.annotations.Nullable;
 final class GapResidue {
   private static final double FIRST_STRETCH_SECONDS = 0.3e-3;
   private static final double LONGEST_STRETCH_SECONDS = 120e-3;
-  private static final double GROWTH = 1.3;
+  private static final double GROWTH = 1.25;
 
   /** A residue explains a stretch whose samples deviate from it by less than this. */
   private static final double EXPLAINED_SHARE_OF_PEAK = 0.012;
@@ -19,7 +17,7 @@ final class GapResidue {
   private static final int FEWEST_SAMPLES = 4;
 
   /** So many longer stretches are tried after one that is not explained: a spike may pass. */
-  private static final int MOST_FAILURES = 4;
+  private static final int MOST_FAILURES = 5;
 
   private GapResidue() {}
 
@@ -30,17 +28,14 @@ final class GapResidue {
     int first = departure + Departure.averagingSamples(recording);
     double stretch = Math.max(FEWEST_SAMPLES, recording.samplesIn(FIRST_STRETCH_SECONDS));
     double longest = Math.min(last - first, recording.samplesIn(LONGEST_STRETCH_SECONDS));
-    Residue best = Residue.level(0, explained);
+    Residue best = Residue.level(0, explained, Math.min(last, first + (int) stretch));
     int failures = 0;
-    for (;
-        stretch <= longest && failures < MOST_FAILURES;
-        stretch = Math.max(stretch + 1, stretch * GROWTH)) {
+    while (stretch <= longest && failures < MOST_FAILURES) {
       Residue residue =
-          Residue.fit(
-              recording.volts(),
-              recording.time(),
-              indices(first, first + (int) stretch),
-              recording.task().nominalFrequencyHertz(),
+          ResidueFit.fit(
+              recording,
+              first,
+              first + (int) stretch,
               Math.max(noise, 0.002 * recording.peakVolts()));
       if (residue.spreadVolts() < explained) {
         best = residue;
@@ -48,15 +43,8 @@ final class GapResidue {
       } else {
         failures++;
       }
+      stretch = Math.max(stretch + 1, stretch * GROWTH);
     }
     return best;
-  }
-
-  private static List<Integer> indices(int from, int to) {
-    List<Integer> indices = new ArrayList<>(to - from);
-    for (int i = from; i < to; i++) {
-      indices.add(i);
-    }
-    return indices;
   }
 }

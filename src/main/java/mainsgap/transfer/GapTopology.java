@@ -22,6 +22,9 @@ final class GapTopology {
   /** A break or make shorter than this is not told from a spike. */
   private static final double SHORTEST_RUN_SECONDS = 30e-6;
 
+  /** A sine passes the dead level faster than this. */
+  private static final double SHORTEST_DWELL_SECONDS = 0.6e-3;
+
   private final Recording recording;
   private final Supply before;
   private final @Nullable Supply after;
@@ -54,7 +57,7 @@ final class GapTopology {
     List<Segmentation.Run> runs =
         Segmentation.cheapest(
             new Segmentation.Costs(from, costBefore, costGap, costAfter), after != null);
-    return withoutTransients(runs);
+    return withDwell(withoutTransients(runs));
   }
 
   private double[] costs(PeriodicModel model, double floor) {
@@ -84,18 +87,17 @@ final class GapTopology {
     return costs;
   }
 
-  /** Breaks that are rings, and runs too short to tell, become part of what surrounds them. */
+  /** Breaks that are rings, and makes that only cross the supply before, join what is about. */
   private List<Segmentation.Run> withoutTransients(List<Segmentation.Run> runs) {
-    int shortest = recording.samplesIn(SHORTEST_RUN_SECONDS);
     List<Segmentation.Run> kept = new ArrayList<>();
-    for (Segmentation.Run run : runs) {
-      boolean isBreak = run.part() == Segmentation.Part.BREAK;
-      boolean isMake = run.part() == Segmentation.Part.BEFORE && !kept.isEmpty();
-      boolean dropped =
-          (isBreak && (run.length() < shortest || !isDead(run)))
-              || (isMake && run.length() < shortest);
-      Segmentation.Part part =
-          !dropped ? run.part() : isBreak ? Segmentation.Part.AFTER : Segmentation.Part.GAP;
+    for (int k = 0; k < runs.size(); k++) {
+      Segmentation.Run run = runs.get(k);
+      Segmentation.Part part = run.part();
+      if (part == Segmentation.Part.BREAK && !isBreak(run)) {
+        part = Segmentation.Part.AFTER;
+      } else if (part == Segmentation.Part.BEFORE && k > 0 && !isRemake(runs, k)) {
+        part = Segmentation.Part.GAP;
+      }
       int lastKept = kept.size() - 1;
       if (lastKept >= 0 && kept.get(lastKept).part() == part) {
         kept.set(lastKept, new Segmentation.Run(part, kept.get(lastKept).from(), run.to()));
@@ -106,11 +108,53 @@ final class GapTopology {
     return kept;
   }
 
+  /**
+   * A supply whose cycle rests at zero may have come during such a rest or with it: where it seems
+   * to take over in a rest, the rest is a gap whose end is to be looked for.
+   */
+  private List<Segmentation.Run> withDwell(List<Segmentation.Run> runs) {
+    for (int k = 1; k < runs.size(); k++) {
+      Segmentation.Run run = runs.get(k);
+      if (run.part() == Segmentation.Part.AFTER
+          && runs.get(k - 1).part() == Segmentation.Part.BEFORE) {
+        int end = run.from();
+        while (end < run.to() && isLow(end)) {
+          end++;
+        }
+        if (end - run.from() > recording.samplesIn(SHORTEST_DWELL_SECONDS) && end < run.to()) {
+          List<Segmentation.Run> split = new ArrayList<>(runs);
+          split.set(k, new Segmentation.Run(Segmentation.Part.GAP, run.from(), end));
+          split.add(k + 1, new Segmentation.Run(Segmentation.Part.AFTER, end, run.to()));
+          return split;
+        }
+      }
+    }
+    return runs;
+  }
+
+  private boolean isLow(int index) {
+    double within = DEAD_WITHIN_SHARE_OF_PEAK * recording.peakVolts();
+    return Math.abs(recording.volts()[index]) < within;
+  }
+
+  private boolean isBreak(Segmentation.Run run) {
+    return run.length() >= recording.samplesIn(SHORTEST_RUN_SECONDS) && isDead(run);
+  }
+
+  /** The mains contact made again, if the load is dead again after it. */
+  private boolean isRemake(List<Segmentation.Run> runs, int k) {
+    return runs.get(k).length() >= recording.samplesIn(SHORTEST_RUN_SECONDS)
+        && k + 1 < runs.size()
+        && isDead(runs.get(k - 1))
+        && isDead(runs.get(k + 1));
+  }
+
   private boolean isDead(Segmentation.Run run) {
     double within = DEAD_WITHIN_SHARE_OF_PEAK * recording.peakVolts();
     int dead = 0;
     for (int i = run.from(); i < run.to(); i++) {
-      if (Math.abs(recording.volts()[i]) < within) {
+      double residual = residue.voltsAt(recording.time().secondsAt(i));
+      if (Math.abs(recording.volts()[i] - residual) < within) {
         dead++;
       }
     }

@@ -17,6 +17,9 @@ final class SettledSupply {
 
   private static final double STEP_CYCLES = 0.25;
 
+  /** Enough that the harmonics of a square output don't pull its frequency. */
+  private static final int SHAPE_ORDERS = 7;
+
   /** The fit leaves out the first cycle after settling and takes so many of the next. */
   private static final double FIT_CYCLES = 10;
 
@@ -47,9 +50,10 @@ final class SettledSupply {
   }
 
   private static double frequencyIn(Recording recording, int from, int to, double guessHertz) {
-    HarmonicModel sine =
-        HarmonicFit.fit(recording.volts(), recording.time(), from, to, guessHertz, 1, true);
-    return sine.frequencyHertz();
+    HarmonicModel shape =
+        HarmonicFit.fit(
+            recording.volts(), recording.time(), from, to, guessHertz, SHAPE_ORDERS, true);
+    return shape.frequencyHertz();
   }
 
   private static boolean repeats(Recording recording, int from, int to, double hertz) {

@@ -1,0 +1,196 @@
+package mainsgap.transfer;
+
+import java.util.EnumSet;
+import java.util.Set;
+import mainsgap.signal.PeriodicModel;
+import mainsgap.signal.TimeAxis;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Locates losses and returns in one recording: lays the samples about an instant beside the models
+ * on both sides of it and hands them to {@link EdgeFit}. A long window is searched in averages of
+ * neighbouring samples first and at the full rate about what was found.
+ */
+final class Instants {
+  /** Models are not better than this share of nominal peak, however quiet the record. */
+  private static final double SPREAD_FLOOR_SHARE_OF_PEAK = 0.001;
+
+  /** Models closer than this share of nominal peak are not told apart, however many samples. */
+  private static final double ALIKE_SHARE_OF_PEAK = 0.004;
+
+  /** Longer windows are averaged down to about this. */
+  private static final int MOST_SAMPLES = 1_500;
+
+  /** The full-rate search reaches so many averages about what was found. */
+  private static final int FULL_RATE_REACH = 6;
+
+  private static final Set<EdgeShape> LEAVING = EnumSet.of(EdgeShape.ABRUPT, EdgeShape.APPROACH);
+  private static final Set<EdgeShape> ARRIVING = EnumSet.allOf(EdgeShape.class);
+
+  /** Shapes that begin with a step or a kink, which the full rate shows better. */
+  private static final Set<EdgeShape> STEPS =
+      EnumSet.of(EdgeShape.ABRUPT, EdgeShape.APPROACH, EdgeShape.RING);
+
+  private static final Set<EdgeShape> STEPS_AT_FULL_RATE = LEAVING;
+
+  private final Recording recording;
+  private final Supply before;
+  private final Residue residue;
+  private final @Nullable Supply after;
+
+  /** Samples {@code from} to {@code to}, of which the later model starts in first to last. */
+  record Search(int from, int to, int first, int last) {
+    int averaged() {
+      return Math.max(1, (to - from) / MOST_SAMPLES);
+    }
+  }
+
+  Instants(Recording recording, Supply before, Residue residue, @Nullable Supply after) {
+    this.recording = recording;
+    this.before = before;
+    this.residue = residue;
+    this.after = after;
+  }
+
+  /** The instant at which the supply before is left for the residue. */
+  Edge leaving(Search search) {
+    return locate(search, before, null, LEAVING);
+  }
+
+  /** The instant at which the residue is left for the supply after. */
+  Edge arriving(Search search) {
+    if (after == null) {
+      throw new IllegalStateException("nothing arrives without a supply after");
+    }
+    return locate(search, null, after, ARRIVING);
+  }
+
+  /** Null stands for the residue. */
+  private Edge locate(
+      Search search, @Nullable Supply earlier, @Nullable Supply later, Set<EdgeShape> shapes) {
+    int averaged = search.averaged();
+    EdgeWindow window = window(search, averaged, earlier, later);
+    int first = (search.first - search.from) / averaged;
+    int last = Math.min(window.length() - 1, (search.last - search.from) / averaged);
+    Edge edge = EdgeFit.locate(window, Math.max(1, first), Math.max(1, last), shapes);
+    return averaged == 1 || !STEPS.contains(edge.shape())
+        ? edge
+        : atFullRate(search, averaged, edge, earlier, later);
+  }
+
+  private Edge atFullRate(
+      Search search, int averaged, Edge coarse, @Nullable Supply earlier, @Nullable Supply later) {
+    int centre = (int) Math.round(recording.time().indexAt(coarse.seconds()));
+    int spread = (int) Math.ceil(4 * coarse.locationSeconds() / recording.time().intervalSeconds());
+    int reach = FULL_RATE_REACH * averaged + Math.min(spread, MOST_SAMPLES);
+    int from = Math.max(search.from, centre - reach);
+    int to = Math.min(search.to, centre + reach);
+    EdgeWindow bare = window(new Search(from, to, from, to), 1, earlier, later);
+    double[] laterVolts = bare.laterVolts().clone();
+    for (int i = from; i < to; i++) {
+      int thin = Math.min(coarse.laterVolts().length - 1, (i - search.from) / averaged);
+      if (coarse.shape() == EdgeShape.RING) {
+        laterVolts[i - from] = coarse.laterVolts()[thin];
+      }
+    }
+    EdgeWindow window =
+        new EdgeWindow(
+            bare.volts(),
+            bare.earlierVolts(),
+            laterVolts,
+            bare.earlierSpreadVolts(),
+            bare.laterSpreadVolts(),
+            bare.time(),
+            bare.informationShare());
+    int first = Math.max(1, search.first - from);
+    int last = Math.max(first, Math.min(window.length() - 1, search.last - from));
+    Edge fine = EdgeFit.locate(window, first, last, STEPS_AT_FULL_RATE);
+    return new Edge(
+        fine.seconds(),
+        fine.samplingSeconds(),
+        fine.locationSeconds(),
+        coarse.shape(),
+        coarse.window(),
+        coarse.laterVolts());
+  }
+
+  private EdgeWindow window(
+      Search search, int averaged, @Nullable Supply earlier, @Nullable Supply later) {
+    int n = (search.to - search.from) / averaged;
+    TimeAxis time = recording.time();
+    EdgeWindow window =
+        new EdgeWindow(
+            new double[n],
+            new double[n],
+            new double[n],
+            new double[n],
+            new double[n],
+            new TimeAxis(
+                time.secondsAt(search.from + (averaged - 1) / 2.0),
+                averaged * time.intervalSeconds(),
+                n,
+                time.timeBasePpm()),
+            averaged == 1 ? before.informationShare() : 1);
+    double spreadShare = Math.sqrt(before.informationShare() * averaged);
+    for (int k = 0; k < n; k++) {
+      fill(window, k, search.from + k * averaged, averaged, earlier, later);
+      if (averaged > 1) {
+        window.earlierSpreadVolts()[k] =
+            averagedSpread(window.earlierSpreadVolts()[k], spreadShare);
+        window.laterSpreadVolts()[k] = averagedSpread(window.laterSpreadVolts()[k], spreadShare);
+      }
+      blurWhereAlike(window, k);
+    }
+    return window;
+  }
+
+  private double averagedSpread(double spreadVolts, double share) {
+    double floor = SPREAD_FLOOR_SHARE_OF_PEAK * recording.peakVolts();
+    return Math.max(floor, spreadVolts / Math.max(1, share));
+  }
+
+  private void fill(
+      EdgeWindow window,
+      int k,
+      int from,
+      int count,
+      @Nullable Supply earlier,
+      @Nullable Supply later) {
+    for (int i = from; i < from + count; i++) {
+      double seconds = recording.time().secondsAt(i);
+      window.volts()[k] += recording.volts()[i] / count;
+      window.earlierVolts()[k] += voltsOf(earlier, seconds) / count;
+      window.laterVolts()[k] += voltsOf(later, seconds) / count;
+    }
+    double middle = recording.time().secondsAt(from + (count - 1) / 2.0);
+    window.earlierSpreadVolts()[k] = spreadOf(earlier, middle);
+    window.laterSpreadVolts()[k] = spreadOf(later, middle);
+  }
+
+  /** Where the models can't be told apart, neither their values nor their spreads may tell. */
+  private void blurWhereAlike(EdgeWindow window, int k) {
+    double earlier = window.earlierVolts()[k];
+    double later = window.laterVolts()[k];
+    if (Math.abs(earlier - later) < ALIKE_SHARE_OF_PEAK * recording.peakVolts()) {
+      double spread = Math.max(window.earlierSpreadVolts()[k], window.laterSpreadVolts()[k]);
+      window.earlierVolts()[k] = (earlier + later) / 2;
+      window.laterVolts()[k] = (earlier + later) / 2;
+      window.earlierSpreadVolts()[k] = spread;
+      window.laterSpreadVolts()[k] = spread;
+    }
+  }
+
+  private double voltsOf(@Nullable Supply supply, double seconds) {
+    return supply == null ? residue.voltsAt(seconds) : supply.model().voltsAt(seconds);
+  }
+
+  private double spreadOf(@Nullable Supply supply, double seconds) {
+    double floor = SPREAD_FLOOR_SHARE_OF_PEAK * recording.peakVolts();
+    PeriodicModel model = supply == null ? null : supply.model();
+    double spread =
+        model == null
+            ? Math.max(residue.spreadVolts(), before.harmonics().noiseVolts())
+            : model.spreadVoltsAt(seconds);
+    return Math.max(floor, spread);
+  }
+}
