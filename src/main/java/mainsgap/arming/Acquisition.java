@@ -51,7 +51,10 @@ final class Acquisition implements AutoCloseable {
   /** Whether the event, or the forced record in which it lies, was caught within the limit. */
   boolean triggers() {
     if (plan.method() == CatchMethod.FORCED_RECORD) {
-      awaitWhole("the record in which the switch is to move");
+      // Its end is the hand's limit; what the instrument takes beyond it is waited for apart.
+      if (!reaches(WHOLE, "the switch to move within the record", record())) {
+        complete();
+      }
       return true;
     }
     return reaches(HAS_TRIGGERED, "the trigger", triggerWait);
@@ -59,7 +62,14 @@ final class Acquisition implements AutoCloseable {
 
   /** Waits for the rest of the record. */
   void complete() {
-    awaitWhole("the rest of the record");
+    if (!reaches(WHOLE, "the rest of the record", recordLimit())) {
+      throw new ScopeException(
+          "the record of "
+              + Sentences.of(record())
+              + " was not complete within "
+              + Sentences.of(recordLimit())
+              + ": look at the instrument's screen, and plan a shorter record if it is slow");
+    }
   }
 
   @Override
@@ -67,22 +77,15 @@ final class Acquisition implements AutoCloseable {
     instrument.disarm();
   }
 
-  private void awaitWhole(String what) {
-    if (!reaches(WHOLE, what, recordLimit())) {
-      throw new ScopeException(
-          "the record of "
-              + Sentences.of(Sentences.seconds(plan.durationSeconds()))
-              + " was not complete within "
-              + Sentences.of(recordLimit())
-              + ": look at the instrument's screen, and plan a shorter record if it is slow");
-    }
-  }
-
   private boolean reaches(Set<AcquisitionState> states, String what, Duration limit) {
     return waits.until(what, limit, () -> states.contains(instrument.state()));
   }
 
+  private Duration record() {
+    return Sentences.seconds(plan.durationSeconds());
+  }
+
   private Duration recordLimit() {
-    return Sentences.seconds(plan.durationSeconds()).plus(MARGIN);
+    return record().plus(MARGIN);
   }
 }

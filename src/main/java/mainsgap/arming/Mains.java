@@ -60,7 +60,7 @@ final class Mains {
     SwitchMove back = SwitchMove.causing(task.event()).back();
     ask(back);
     awaitSupply(back);
-    waits.until("the unit to settle (Enter goes on sooner)", pace.settle(), proceed::take);
+    waits.rest("the unit to settle", pace.settle(), proceed);
     awaitOutput();
   }
 

@@ -37,6 +37,15 @@ final class Waits {
    * gives its last answer.
    */
   boolean until(String what, Duration limit, BooleanSupplier done) {
+    return until(what, limit, done, false);
+  }
+
+  /** Lets {@code limit} pass, or less where the word to proceed is given. */
+  void rest(String what, Duration limit, Proceed proceed) {
+    boolean unused = until(what, limit, proceed::take, true);
+  }
+
+  private boolean until(String what, Duration limit, BooleanSupplier done, boolean canBeCutShort) {
     Deadline deadline = Deadline.after(limit, clock);
     while (true) {
       heedStop();
@@ -47,7 +56,7 @@ final class Waits {
       if (left.isZero()) {
         return false;
       }
-      face.accept(new Progress(what, limit.minus(left), limit));
+      face.accept(new Progress(what, limit.minus(left), limit, canBeCutShort));
       clock.pause(left.compareTo(poll) < 0 ? left : poll, stop);
     }
   }

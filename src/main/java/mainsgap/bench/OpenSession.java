@@ -2,21 +2,29 @@ package mainsgap.bench;
 
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import mainsgap.scope.CapturePlan;
+import mainsgap.session.LoggedTrial;
 import mainsgap.session.Remark;
 import mainsgap.session.SessionHeader;
 import mainsgap.session.SessionLog;
+import mainsgap.session.SessionReader;
+import mainsgap.transfer.Outcome;
 import mainsgap.waiting.Clock;
 
 /** The session of a series: made or gone on with, and begun. */
 final class OpenSession implements AutoCloseable {
   private final Path file;
   private final SessionLog log;
+  private final List<Outcome> earlier;
 
-  private OpenSession(Path file, SessionLog log) {
+  private OpenSession(Path file, SessionLog log, List<Outcome> earlier) {
     this.file = file;
     this.log = log;
+    this.earlier = earlier;
   }
 
   /** Opens the session that {@code setup} names, and logs that a series begins. */
@@ -30,21 +38,30 @@ final class OpenSession implements AutoCloseable {
                 setup.unit(),
                 clock.instant())
             : asked;
-    SessionLog log =
-        asked != null && setup.request().session().goOn()
-            ? resumed(asked, header)
-            : SessionLog.create(file, header);
+    boolean goesOn = asked != null && setup.request().session().goOn();
+    SessionLog log = goesOn ? resumed(file, header) : SessionLog.create(file, header);
     try {
       begin(log, setup, clock);
+      return new OpenSession(file, log, goesOn ? standing(file) : List.of());
     } catch (RuntimeException e) {
       log.close();
       throw e;
     }
-    return new OpenSession(file, log);
+  }
+
+  private static List<Outcome> standing(Path file) {
+    try (SessionReader reader = SessionReader.open(file)) {
+      return reader.session().standingTrials().stream().map(LoggedTrial::outcome).toList();
+    }
   }
 
   Path file() {
     return file;
+  }
+
+  /** The outcomes of the trials that stood before this series. */
+  List<Outcome> earlier() {
+    return earlier;
   }
 
   SessionLog log() {
@@ -85,7 +102,7 @@ final class OpenSession implements AutoCloseable {
         kept.unit().equals(wanted.unit())
             && kept.task().equals(wanted.task())
             && kept.simulated() == wanted.simulated()
-            && java.util.Objects.equals(kept.claim(), wanted.claim());
+            && Objects.equals(kept.claim(), wanted.claim());
     if (!same) {
       log.close();
       throw new BenchException(
@@ -105,7 +122,7 @@ final class OpenSession implements AutoCloseable {
   }
 
   private static String words(SessionHeader header) {
-    return header.task().event().name().toLowerCase(java.util.Locale.ROOT)
+    return header.task().event().name().toLowerCase(Locale.ROOT)
         + " at "
         + Words.plain(header.task().nominalVolts())
         + " V "
@@ -119,8 +136,7 @@ final class OpenSession implements AutoCloseable {
       SeriesSetup setup, Equipment equipment, CapturePlan plan, Clock clock) {
     Map<String, String> rig = new LinkedHashMap<>(setup.rigWords());
     rig.put("resource", equipment.resource());
-    rig.put(
-        "catch method", plan.method().name().toLowerCase(java.util.Locale.ROOT).replace('_', ' '));
+    rig.put("catch method", plan.method().name().toLowerCase(Locale.ROOT).replace('_', ' '));
     return new SessionHeader(
         clock.instant(),
         ProgramVersion.get(),

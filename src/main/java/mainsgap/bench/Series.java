@@ -70,7 +70,7 @@ public final class Series {
     listener.planned(plan.explanation());
     try (OpenSession session = OpenSession.open(setup, equipment, plan, clock)) {
       listener.sessionOpened(session.file());
-      Tally tally = new Tally(listener, request.claim());
+      Tally tally = new Tally(listener, request.claim(), session.earlier());
       LoopEnd end =
           new TrialLoop(
                   new LoopPlan(plan, setup.task(), request.trials(), setup.pace()),

@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  * @param unit the specimen's name; empty where the series never began
  * @param task what was measured; null where the series never began
  * @param trials all trials of this run in their order, refused ones too
- * @param figures of these trials
+ * @param figures of the whole session: trials that stood in it before this run count
  * @param session the session file; null where none was opened
  * @param lastSeal the session's last seal; null where none was opened or it cannot be read
  */

@@ -12,16 +12,21 @@ import mainsgap.transfer.Outcome;
 import mainsgap.transfer.SeriesVerdict;
 import org.jspecify.annotations.Nullable;
 
-/** Keeps the trials of a series and their figures, and passes on what the loop tells. */
+/**
+ * Keeps the trials of a series and passes on what the loop tells. The figures are those of the
+ * whole session: trials that stood in it before this series count.
+ */
 final class Tally implements LoopListener {
   private final SeriesListener face;
   private final @Nullable DeclaredClaim claim;
+  private final List<Outcome> outcomes;
   private final List<TrialReport> trials = new ArrayList<>();
   private RunningFigures figures = RunningFigures.NONE;
 
-  Tally(SeriesListener face, @Nullable DeclaredClaim claim) {
+  Tally(SeriesListener face, @Nullable DeclaredClaim claim, List<Outcome> earlier) {
     this.face = face;
     this.claim = claim;
+    this.outcomes = new ArrayList<>(earlier);
   }
 
   List<TrialReport> trials() {
@@ -57,7 +62,7 @@ final class Tally implements LoopListener {
     TrialReport report =
         new TrialReport(trial.number(), trial.at(), trial.outcome(), trial.judgement());
     trials.add(report);
-    List<Outcome> outcomes = trials.stream().map(TrialReport::outcome).toList();
+    outcomes.add(trial.outcome());
     figures = RunningFigures.of(SeriesVerdict.judge(outcomes, claim));
     face.trialFinished(report, figures);
   }

@@ -55,8 +55,11 @@ final class SeriesProgress implements SeriesListener {
     if (progress.elapsed().toSeconds() >= nextLineSeconds) {
       nextLineSeconds = progress.elapsed().toSeconds() + SECONDS_BETWEEN_LINES;
       surroundings.progress(
-          "    %s: %d s, at most %d s more",
-          progress.what(), progress.elapsed().toSeconds(), progress.left().toSeconds());
+          "    %s: %d s, at most %d s more%s",
+          progress.what(),
+          progress.elapsed().toSeconds(),
+          progress.left().toSeconds(),
+          progress.canBeCutShort() ? " (Enter goes on now)" : "");
     }
   }
 

@@ -95,6 +95,7 @@ class SeriesOnTheSimulatedBenchTest {
     assertEquals(Kind.SESSION_FAILED, refused.kind(), refused.sentence());
     assertEquals(Kind.COMPLETE, second.kind(), second.sentence());
     assertEquals(2, second.trials().get(0).number());
+    assertEquals(2, second.figures().measured());
     assertEquals(2, requests.session().trials().size());
   }
 
