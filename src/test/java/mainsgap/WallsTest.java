@@ -116,6 +116,16 @@ class WallsTest {
           .callMethod(java.time.Instant.class, "now")
           .because("tests turn the clock, and every wait heeds the stop request");
 
+  @ArchTest
+  static final ArchRule truthStaysInTheSimulation =
+      noClasses()
+          .that()
+          .resideOutsideOfPackage("mainsgap.simulation..")
+          .should()
+          .dependOnClassesThat()
+          .haveFullyQualifiedName("mainsgap.simulation.TrialTruth")
+          .because("what measures never sees what truly happened; only tests compare");
+
   @ArchTest static final ArchRule tomlHasOneHome = oneHome("org.tomlj..", "mainsgap.settings..");
 
   @ArchTest static final ArchRule sqliteHasOneHome = oneHome("org.jdbi..", "mainsgap.session..");

@@ -19,7 +19,7 @@ final class ContactEdges {
   }
 
   /**
-   * A contact that bounces {@code bounces} times, each time for two stretches of 0.1 to 1 times
+   * A contact that bounces {@code bounces} times, each time for two stretches of 0.25 to 1 times
    * {@code longestSeconds}.
    */
   static ContactEdges bouncing(
@@ -27,7 +27,7 @@ final class ContactEdges {
     double[] seconds = new double[1 + 2 * bounces];
     seconds[0] = startSeconds;
     for (int i = 1; i < seconds.length; i++) {
-      seconds[i] = seconds[i - 1] + longestSeconds * random.nextDouble(0.1, 1);
+      seconds[i] = seconds[i - 1] + longestSeconds * random.nextDouble(0.25, 1);
     }
     return new ContactEdges(seconds);
   }

@@ -1,8 +1,11 @@
 package mainsgap.simulation;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.UncheckedIOException;
 import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -37,7 +40,7 @@ class ScpiTest {
   @Test
   void unknownHeaderIsSilentAndLeavesItsError() {
     assertTrue(digitizer.send(":FOO:BAR?").staysSilent());
-    assertEquals("-113,\"Undefined header\"", new ScpiClient(bench.strictPort()).ask(":SYST:ERR?"));
+    assertEquals("-113,\"Undefined header\"", digitizer.ask(":SYST:ERR?"));
   }
 
   @ParameterizedTest
@@ -137,6 +140,7 @@ class ScpiTest {
   @Test
   void clientsComeAndGo() {
     digitizer.send(":SENS:SWE:POIN 321");
+    assertEquals("1", digitizer.ask("*OPC?"));
     digitizer.close();
     try (ScpiClient next = new ScpiClient(bench.strictPort())) {
       assertEquals("321", next.ask(":SENS:SWE:POIN?"));
@@ -148,6 +152,37 @@ class ScpiTest {
     assertTrue(bench.strictServer().address().isLoopbackAddress());
     assertTrue(bench.tenFieldServer().address().isLoopbackAddress());
     assertEquals("TCPIP::127.0.0.1::" + bench.strictPort() + "::SOCKET", bench.strictResource());
+  }
+
+  @Test
+  void closingEndsConnectionsAndThreads() throws InterruptedException {
+    int port = bench.strictPort();
+    assertEquals("1", digitizer.ask("*OPC?"));
+    assertEquals("1", scope.ask("*OPC?"));
+    List<Thread> threads =
+        Thread.getAllStackTraces().keySet().stream()
+            .filter(thread -> thread.getName().startsWith("simulated-"))
+            .toList();
+    assertTrue(threads.stream().allMatch(Thread::isDaemon) && threads.size() >= 4);
+    bench.close();
+    assertEquals(-1, digitizer.read());
+    assertThrows(UncheckedIOException.class, () -> new ScpiClient(port));
+    for (Thread thread : threads) {
+      thread.join(5000);
+      assertFalse(thread.isAlive(), thread.getName());
+    }
+  }
+
+  @Test
+  void takenPortIsRefusedWithItsNumber() {
+    SimulatedBenchSettings taken =
+        SimulatedBenchSettings.of(SimulatedUnit.STANDBY, 7).withPorts(0, bench.strictPort());
+    SimulationException refusal =
+        assertThrows(SimulationException.class, () -> SimulatedBench.start(taken));
+    assertTrue(
+        String.valueOf(refusal.getMessage())
+            .startsWith(
+                "the simulated-scope cannot listen on 127.0.0.1 port " + bench.strictPort()));
   }
 
   @Test
