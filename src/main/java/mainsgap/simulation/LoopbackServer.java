@@ -5,6 +5,7 @@ import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.ServerSocket;
 import java.net.Socket;
+import java.time.Duration;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import org.slf4j.Logger;
@@ -17,12 +18,14 @@ import org.slf4j.LoggerFactory;
 final class LoopbackServer implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(LoopbackServer.class);
   private static final int MOST_CLIENTS = 16;
+  private static final Duration ACCEPTOR_END = Duration.ofSeconds(2);
 
   private final ServerSocket listener;
   private final Instrument instrument;
   private final FaultSwitch faults;
   private final String name;
   private final Set<Socket> clients = ConcurrentHashMap.newKeySet();
+  private final Thread acceptor;
 
   private LoopbackServer(
       ServerSocket listener, Instrument instrument, FaultSwitch faults, String name) {
@@ -30,13 +33,14 @@ final class LoopbackServer implements AutoCloseable {
     this.instrument = instrument;
     this.faults = faults;
     this.name = name;
+    this.acceptor = daemon(this::acceptClients, name + "-accept");
   }
 
   /** Listens on {@code port}, 0 for any that is free. */
   static LoopbackServer start(int port, Instrument instrument, FaultSwitch faults, String name) {
     ServerSocket listener = listenOn(port, name);
     LoopbackServer server = new LoopbackServer(listener, instrument, faults, name);
-    startDaemon(server::acceptClients, name + "-accept");
+    server.acceptor.start();
     return server;
   }
 
@@ -74,7 +78,7 @@ final class LoopbackServer implements AutoCloseable {
           continue;
         }
         clients.add(client);
-        startDaemon(() -> serve(client), name + "-client-" + client.getPort());
+        daemon(() -> serve(client), name + "-client-" + client.getPort()).start();
       } catch (IOException e) {
         if (!listener.isClosed()) {
           LOG.warn("{} could not accept a client", name, e);
@@ -97,7 +101,17 @@ final class LoopbackServer implements AutoCloseable {
   @Override
   public void close() {
     closeQuietly(listener);
+    awaitAcceptor();
     clients.forEach(this::closeQuietly);
+  }
+
+  /** The port is free, and no client can come any more, once the accepting thread has ended. */
+  private void awaitAcceptor() {
+    try {
+      acceptor.join(ACCEPTOR_END.toMillis());
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
   }
 
   private void closeQuietly(AutoCloseable socket) {
@@ -108,9 +122,9 @@ final class LoopbackServer implements AutoCloseable {
     }
   }
 
-  private static void startDaemon(Runnable work, String threadName) {
+  private static Thread daemon(Runnable work, String threadName) {
     Thread thread = new Thread(work, threadName);
     thread.setDaemon(true);
-    thread.start();
+    return thread;
   }
 }
