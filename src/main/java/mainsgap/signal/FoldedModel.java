@@ -6,6 +6,11 @@ package mainsgap.signal;
  * rings; where a step's place is uncertain by a bin, the spread says so. Immutable.
  */
 public final class FoldedModel implements PeriodicModel {
+  private static final int FEWEST_BINS = 40;
+
+  /** More bins would follow the noise rather than the shape. */
+  private static final int MOST_BINS = 500;
+
   private final HarmonicModel fundamental;
   private final double[] meanVolts;
   private final double[] spreadVolts;
@@ -29,7 +34,8 @@ public final class FoldedModel implements PeriodicModel {
       HarmonicModel fundamental,
       int samplesPerBin) {
     double perCycle = time.sampleRateHertz() / fundamental.frequencyHertz();
-    int bins = (int) Math.max(40, Math.min(perCycle, (double) (to - from) / samplesPerBin));
+    double most = Math.min(MOST_BINS, Math.min(perCycle, (double) (to - from) / samplesPerBin));
+    int bins = (int) Math.max(FEWEST_BINS, most);
     double[] sum = new double[bins];
     double[] squares = new double[bins];
     int[] count = new int[bins];

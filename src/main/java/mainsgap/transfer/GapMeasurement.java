@@ -13,9 +13,6 @@ final class GapMeasurement {
   /** A run's border is off by less than this. */
   private static final double SLACK_SECONDS = 1.5e-3;
 
-  /** A transient explains samples that deviate from it by less than this on average. */
-  private static final double EXPLAINED_SHARE_OF_PEAK = 0.03;
-
   /** For a 95 % interval of a combined, nearly normal uncertainty. */
   private static final double COVERAGE_FACTOR = 2;
 
@@ -146,8 +143,7 @@ final class GapMeasurement {
       unexplained += Math.abs(volts - edge.laterVoltsAt(seconds));
       dead += Math.abs(volts - residue.voltsAt(seconds));
     }
-    double within = EXPLAINED_SHARE_OF_PEAK * recording.peakVolts() * run.length();
-    return unexplained < Math.max(within, dead / 2);
+    return unexplained < dead;
   }
 
   /** One after the last sample of the fed run {@code index}. */

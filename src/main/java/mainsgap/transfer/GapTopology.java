@@ -12,7 +12,7 @@ final class GapTopology {
    * For telling models apart, samples may deviate from each by this share of nominal peak: fits
    * extrapolate, supplies settle.
    */
-  private static final double SPREAD_FLOOR_SHARE_OF_PEAK = 0.015;
+  private static final double SPREAD_FLOOR_SHARE_OF_PEAK = 0.008;
 
   /** A run of which less than this share lies at the residue is a transient, no break. */
   private static final double DEAD_SHARE = 0.6;

@@ -26,7 +26,7 @@ record Supply(PeriodicModel model, HarmonicModel harmonics, int from, int to) {
   /** The fold needs cycles to average over. */
   private static final double FOLDED_CYCLES = 3;
 
-  private static final int FOLDED_SAMPLES_PER_BIN = 6;
+  private static final int FOLDED_SAMPLES_PER_BIN = 20;
 
   /** Fits samples {@code from} (inclusive) to {@code to} (exclusive). */
   static Supply fit(Recording recording, int from, int to, double guessHertz) {
