@@ -89,10 +89,12 @@ final class RunCommand implements Callable<Integer> {
     if (format == OutputFormat.JSON && end.lastSeal() != null) {
       surroundings.progress("last seal %s", end.lastSeal());
     }
-    if (end.session() != null && (options.isReal() || end.kind() == SeriesEnd.Kind.STOPPED)) {
+    if (end.session() != null && end.kind() != SeriesEnd.Kind.COMPLETE) {
       surroundings.progress(
-          "The instrument is disarmed and mains is left as it is. The unit's output may still be"
-              + " live from its battery.");
+          "%s",
+          TextWrap.paragraph(
+              "The instrument is disarmed and mains is left as it is. The unit's output may still be"
+                  + " live from its battery."));
     }
     return SeriesExit.of(end, request.claim() != null);
   }

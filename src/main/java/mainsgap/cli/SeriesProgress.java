@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Tells a person on standard error how a series goes. */
 final class SeriesProgress implements SeriesListener {
-  private static final long SECONDS_BETWEEN_LINES = 5;
+  private static final long SECONDS_BETWEEN_LINES = 10;
 
   private final Surroundings surroundings;
   private final @Nullable DeclaredClaim claim;
@@ -41,7 +41,9 @@ final class SeriesProgress implements SeriesListener {
   @Override
   public void prompted(Prompt prompt) {
     if (isReal) {
-      surroundings.progress("%n>>> %s", prompt.sentence());
+      String sentence = prompt.sentence();
+      surroundings.progress(
+          "%n>>> %s%s", sentence.substring(0, 1).toUpperCase(Locale.ROOT), sentence.substring(1));
     }
   }
 
@@ -50,15 +52,14 @@ final class SeriesProgress implements SeriesListener {
   public void progressed(Progress progress) {
     if (!progress.what().equals(waitingFor)) {
       waitingFor = progress.what();
-      nextLineSeconds = SECONDS_BETWEEN_LINES;
+      nextLineSeconds = 1;
     }
     if (progress.elapsed().toSeconds() >= nextLineSeconds) {
       nextLineSeconds = progress.elapsed().toSeconds() + SECONDS_BETWEEN_LINES;
       surroundings.progress(
-          "    %s: %d s, at most %d s more%s",
+          "    waiting for %s, at most %d s more%s",
           progress.what(),
-          progress.elapsed().toSeconds(),
-          progress.left().toSeconds(),
+          Math.max(1, progress.left().toSeconds()),
           progress.canBeCutShort() ? " (Enter goes on now)" : "");
     }
   }

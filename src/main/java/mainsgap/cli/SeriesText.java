@@ -28,7 +28,8 @@ final class SeriesText {
 
   private static String summary(SeriesEnd end, @Nullable DeclaredClaim claim) {
     RunningFigures figures = end.figures();
-    double scatter = Objects.requireNonNullElse(figures.standardDeviationMillis(), 0.0);
+    double scatter =
+        Objects.requireNonNullElse(figures.standardDeviationMillis(), smallestUncertainty(end));
     String bound =
         figures.upperToleranceBoundMillis() == null
             ? "- (needs 3 trials, each with a return)"
