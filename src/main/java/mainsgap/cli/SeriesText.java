@@ -6,6 +6,7 @@ import mainsgap.bench.SeriesEnd;
 import mainsgap.bench.TrialReport;
 import mainsgap.transfer.DeclaredClaim;
 import mainsgap.transfer.Measured;
+import mainsgap.transfer.Outcome;
 import org.jspecify.annotations.Nullable;
 
 /** A finished series for a person: the trials, what they say together, and where they are kept. */
@@ -37,8 +38,7 @@ final class SeriesText {
                 + " (95 % of transfers lie below it, with 95 % confidence)";
     return TextWrap.labelled("unit", end.unit())
         + TextWrap.labelled("declared", claim == null ? "nothing: not judged" : claim.asPrinted())
-        + TextWrap.labelled(
-            "measured", figures.measured() + " of " + end.trials().size() + " trials")
+        + TextWrap.labelled("measured", measured(end))
         + TextWrap.labelled("mean", orDash(figures.meanMillis(), scatter))
         + TextWrap.labelled("s", orDash(figures.standardDeviationMillis(), scatter))
         + TextWrap.labelled("largest", orDash(figures.maxMillis(), smallestUncertainty(end)))
@@ -46,6 +46,20 @@ final class SeriesText {
         + (figures.verdict() == null ? "" : TextWrap.labelled("verdict", verdict(figures)))
         + TextWrap.labelled("session", String.valueOf(end.session()))
         + TextWrap.labelled("last seal", end.lastSeal() == null ? "-" : end.lastSeal());
+  }
+
+  /** The figures are those of the whole session, the trials above those of this run. */
+  private static String measured(SeriesEnd end) {
+    long refused = end.trials().stream().filter(SeriesText::isRefused).count();
+    long earlier = end.figures().measured() - (end.trials().size() - refused);
+    return end.figures().measured()
+        + " trials"
+        + (earlier > 0 ? ", " + earlier + " of them before this run" : "")
+        + (refused > 0 ? "; " + refused + " refused" : "");
+  }
+
+  private static boolean isRefused(TrialReport trial) {
+    return trial.outcome().kind() == Outcome.Kind.REFUSED;
   }
 
   private static String verdict(RunningFigures figures) {

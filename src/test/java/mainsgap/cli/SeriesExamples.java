@@ -62,7 +62,7 @@ final class SeriesExamples {
         "Shelf unit 3",
         new MeasuringTask(Event.LOSS, 230, 50),
         List.of(trials),
-        new RunningFigures(2, 8.5, 0.125, 9.0, 12.75, Verdict.INCONCLUSIVE, "not yet shown"),
+        new RunningFigures(5, 8.5, 0.125, 9.0, 12.75, Verdict.INCONCLUSIVE, "not yet shown"),
         Path.of("series.mainsgap"),
         "0f".repeat(32));
   }

@@ -38,7 +38,7 @@ class SeriesTextTest {
 
         unit         Shelf unit 3
         declared     20ms
-        measured     2 of 4 trials
+        measured     5 trials, 2 of them before this run; 1 refused
         mean         8.50 ms
         s            0.13 ms
         largest      9.000 ms
