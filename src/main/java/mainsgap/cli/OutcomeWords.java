@@ -44,7 +44,7 @@ record OutcomeWords(String transfer, String uncertainty, String dead, String ang
     return new OutcomeWords(
         Readings.millis(measured.transferMillis(), uncertainty),
         Readings.uncertaintyMillis(uncertainty),
-        Readings.millis(measured.deadMillis(), uncertainty),
+        dead(measured.deadMillis(), uncertainty),
         angle(measured.pointOnWaveDegrees()));
   }
 
@@ -53,8 +53,13 @@ record OutcomeWords(String transfer, String uncertainty, String dead, String ang
     return new OutcomeWords(
         "no return in " + Readings.millis(noReturn.atLeastMillis(), uncertainty),
         Readings.uncertaintyMillis(uncertainty),
-        Readings.millis(noReturn.deadMillis(), uncertainty),
+        dead(noReturn.deadMillis(), uncertainty),
         angle(noReturn.pointOnWaveDegrees()));
+  }
+
+  /** A sum of pieces under a level: no better than a hundredth of a millisecond is claimed. */
+  private static String dead(double millis, double uncertaintyMillis) {
+    return Readings.millis(millis, Math.max(uncertaintyMillis, 0.1));
   }
 
   /** Whole degrees; what rounds to a full circle is 0. */

@@ -62,6 +62,7 @@ final class RunCommand implements Callable<Integer> {
     }
     SeriesEnd end = runSeries(request);
     if (end.session() != null) {
+      surroundings.progress("");
       surroundings.print(
           format == OutputFormat.JSON
               ? SeriesJson.of(end, options.ratedMillis())
