@@ -1,0 +1,180 @@
+package mainsgap.session;
+
+import static org.junit.jupiter.api.Assertions.assertAll;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeFalse;
+
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.Set;
+import mainsgap.signal.Capture;
+import mainsgap.transfer.Event;
+import mainsgap.transfer.Measured;
+import mainsgap.transfer.MeasuringTask;
+import mainsgap.transfer.NoInterruption;
+import mainsgap.transfer.NoReturn;
+import mainsgap.transfer.Outcome;
+import mainsgap.transfer.Outcome.Kind;
+import mainsgap.transfer.TransferMeasurement;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.extension.ParameterContext;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.aggregator.AggregateWith;
+import org.junit.jupiter.params.aggregator.ArgumentsAccessor;
+import org.junit.jupiter.params.aggregator.ArgumentsAggregator;
+import org.junit.jupiter.params.provider.CsvFileSource;
+
+/**
+ * Captures that the circuit simulator ngspice computed, held against the instants written in its
+ * netlists: test-fixtures/ngspice, whose README says how good that truth is.
+ */
+class NgspiceCapturesTest {
+  private static final Path FOLDER = Path.of("test-fixtures", "ngspice");
+
+  private static final Set<String> NOT_YET_MEASURED =
+      Set.of("make-bounce-90deg.csv", "no-interruption.csv", "soft-start.csv");
+
+  /** The truth is good to 5 us; the rest is two samples of 20 us. */
+  private static final double INSTANT_MILLIS = 0.045;
+
+  private static final double TRUTH_MILLIS = 0.005;
+
+  /** A load that an inverter feeds from a small voltage up leaves the return less sharp. */
+  private static final double SOFT_RETURN_MILLIS = 1;
+
+  /** Without a gap the change is told to a part of a cycle. */
+  private static final double CHANGE_MILLIS = 5;
+
+  private static final double ANGLE_DEGREES = 1;
+
+  @ParameterizedTest(name = "{0}")
+  @CsvFileSource(files = "test-fixtures/ngspice/truth.csv", numLinesToSkip = 1)
+  void captureIsMeasuredAsItsNetlistSays(@AggregateWith(TruthReader.class) Truth truth) {
+    assumeFalse(NOT_YET_MEASURED.contains(truth.file));
+    Capture capture = CaptureFile.read(FOLDER.resolve(truth.file), CaptureFileOptions.NONE);
+
+    Outcome outcome = TransferMeasurement.measure(capture, truth.task);
+
+    assertEquals(truth.kind(), outcome.kind(), outcome.sentence());
+    switch (outcome.kind()) {
+      case MEASURED -> holds(truth, (Measured) outcome);
+      case NO_RETURN -> holds(truth, (NoReturn) outcome, endMillis(capture));
+      case NO_INTERRUPTION -> holds(truth, (NoInterruption) outcome);
+      case REFUSED -> throw new AssertionError("no netlist expects a refusal");
+    }
+  }
+
+  private static void holds(Truth truth, Measured found) {
+    double u = found.uncertaintyMillis();
+    assertAll(
+        () -> assertEquals(truth.task.event(), found.event()),
+        () -> near("loss", truth.lossMillis, found.lossSeconds() * 1e3, INSTANT_MILLIS),
+        () ->
+            near(
+                "last opening",
+                truth.lastOpeningMillis,
+                found.lastOpeningSeconds() * 1e3,
+                INSTANT_MILLIS),
+        () ->
+            near(
+                "first return",
+                truth.firstReturnMillis,
+                found.firstReturnSeconds() * 1e3,
+                truth.returnBoundMillis()),
+        () ->
+            near(
+                "return",
+                truth.returnMillis,
+                found.returnSeconds() * 1e3,
+                truth.returnBoundMillis()),
+        () -> near("transfer time", truth.transferMillis, found.transferMillis(), u + TRUTH_MILLIS),
+        () -> assertTrue(u > 0 && u <= truth.returnBoundMillis(), "uncertainty " + u + " ms"),
+        () -> assertEquals(0, found.furtherInterruptions(), "further interruptions"),
+        () -> angle("point on wave", truth.pointOnWaveDegrees, found.pointOnWaveDegrees()),
+        () -> angle("phase step", truth.phaseStepDegrees, found.supplies().phaseStepDegrees()));
+  }
+
+  private static void holds(Truth truth, NoReturn found, double endMillis) {
+    double lossMillis = Objects.requireNonNull(truth.lossMillis);
+    assertAll(
+        () -> near("loss", truth.lossMillis, found.lossSeconds() * 1e3, INSTANT_MILLIS),
+        () ->
+            near(
+                "last opening",
+                truth.lastOpeningMillis,
+                found.lastOpeningSeconds() * 1e3,
+                INSTANT_MILLIS),
+        () -> near("at least", endMillis - lossMillis, found.atLeastMillis(), INSTANT_MILLIS),
+        () -> angle("point on wave", truth.pointOnWaveDegrees, found.pointOnWaveDegrees()));
+  }
+
+  /** The netlist has no mains channel: the output itself has to prove the change. */
+  private static void holds(Truth truth, NoInterruption found) {
+    assertAll(
+        () -> near("change", truth.lossMillis, found.eventSeconds() * 1e3, CHANGE_MILLIS),
+        () -> assertTrue(found.proof().contains("phase changed by"), found.proof()),
+        () -> assertTrue(found.shortestVisibleMillis() < 1, found.sentence()),
+        () -> angle("point on wave", truth.pointOnWaveDegrees, found.pointOnWaveDegrees()),
+        () -> angle("phase step", truth.phaseStepDegrees, found.supplies().phaseStepDegrees()));
+  }
+
+  private static double endMillis(Capture capture) {
+    return 1e3 * capture.time().secondsAt(capture.time().length() - 1);
+  }
+
+  private static void near(String what, @Nullable Double truth, double found, double bound) {
+    assertEquals(Objects.requireNonNull(truth, what), found, bound, what + " in ms");
+  }
+
+  private static void angle(String what, @Nullable Double truth, @Nullable Double found) {
+    assertNotNull(truth, what);
+    assertNotNull(found, what);
+    assertEquals(0, Math.IEEEremainder(found - truth, 360), ANGLE_DEGREES, what + " in degrees");
+  }
+
+  /** One line of truth.csv. */
+  private record Truth(
+      String file,
+      MeasuringTask task,
+      double pointOnWaveDegrees,
+      Double lossMillis,
+      Double lastOpeningMillis,
+      @Nullable Double firstReturnMillis,
+      @Nullable Double returnMillis,
+      @Nullable Double transferMillis,
+      @Nullable Double phaseStepDegrees) {
+
+    Kind kind() {
+      if (transferMillis == null) {
+        return Kind.NO_RETURN;
+      }
+      return transferMillis == 0 ? Kind.NO_INTERRUPTION : Kind.MEASURED;
+    }
+
+    double returnBoundMillis() {
+      return file.startsWith("soft-start") ? SOFT_RETURN_MILLIS : INSTANT_MILLIS;
+    }
+  }
+
+  private static final class TruthReader implements ArgumentsAggregator {
+    @Override
+    public Truth aggregateArguments(ArgumentsAccessor line, ParameterContext context) {
+      return new Truth(
+          line.getString(0),
+          new MeasuringTask(
+              Event.valueOf(line.getString(1).toUpperCase(Locale.ROOT)),
+              line.getDouble(2),
+              line.getDouble(3)),
+          line.getDouble(5),
+          line.getDouble(6),
+          line.getDouble(7),
+          line.getDouble(8),
+          line.getDouble(9),
+          line.getDouble(10),
+          line.getDouble(11));
+    }
+  }
+}
