@@ -26,10 +26,17 @@ public final class SimulationServer implements AutoCloseable {
    * @throws BenchException with a sentence when the unit is unknown or no port can be opened
    */
   public static SimulationServer start(String unit, long seed) {
+    return start(unit, seed, 0, 0);
+  }
+
+  /** The same on ports of one's own choice, in the order of {@link #resourceNames()}; 0: any. */
+  public static SimulationServer start(String unit, long seed, int strictPort, int tenFieldPort) {
     try {
       return new SimulationServer(
           SimulatedBench.start(
-              SimulatedBenchSettings.of(SimulatedUnit.named(unit), seed).withAutonomousMains()));
+              SimulatedBenchSettings.of(SimulatedUnit.named(unit), seed)
+                  .withAutonomousMains()
+                  .withPorts(strictPort, tenFieldPort)));
     } catch (IllegalArgumentException | SimulationException e) {
       throw new BenchException(String.valueOf(e.getMessage()), e);
     }

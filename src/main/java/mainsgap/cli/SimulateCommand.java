@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.concurrent.Callable;
 import mainsgap.bench.BenchException;
 import mainsgap.bench.SimulatedUnits;
@@ -13,7 +14,10 @@ import mainsgap.waiting.Clock;
 import mainsgap.waiting.StoppedException;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
 
 /** The simulated bench, for other programs on this machine. */
 @Command(
@@ -33,6 +37,8 @@ import picocli.CommandLine.Option;
       "speaks; give one of them to 'mainsgap run --instrument'. Ctrl-C stops it."
     })
 final class SimulateCommand implements Callable<Integer> {
+  private static final int INSTRUMENTS = 2;
+  private static final int HIGHEST_PORT = 65_535;
   private static final Duration BETWEEN_LOOKS = Duration.ofSeconds(1);
 
   private final Surroundings surroundings;
@@ -59,13 +65,26 @@ final class SimulateCommand implements Callable<Integer> {
       description = "How the resource names are printed (default: text).")
   private OutputFormat format = OutputFormat.TEXT;
 
+  @Option(
+      names = "--ports",
+      paramLabel = "PORT,PORT",
+      arity = "1",
+      split = ",",
+      description =
+          "TCP ports on loopback, one for each instrument in the order in which they are printed;"
+              + " 0 is any free one (default: 0,0).")
+  private List<Integer> ports = new ArrayList<>();
+
+  @Spec private @Nullable CommandSpec command;
+
   SimulateCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
   }
 
   @Override
   public Integer call() {
-    try (SimulationServer server = SimulationServer.start(unit, seed)) {
+    checkPorts();
+    try (SimulationServer server = start()) {
       surroundings.print(
           format == OutputFormat.JSON
               ? json(server.resourceNames())
@@ -76,6 +95,22 @@ final class SimulateCommand implements Callable<Integer> {
       throw new CommandFailure(ExitCode.INSTRUMENT_FAILED, String.valueOf(e.getMessage()), e);
     }
     return ExitCode.STOPPED.number();
+  }
+
+  private SimulationServer start() {
+    return ports.isEmpty()
+        ? SimulationServer.start(unit, seed)
+        : SimulationServer.start(unit, seed, ports.get(0), ports.get(1));
+  }
+
+  private void checkPorts() {
+    boolean fit = ports.isEmpty() || ports.size() == INSTRUMENTS;
+    boolean arePorts = ports.stream().allMatch(port -> port >= 0 && port <= HIGHEST_PORT);
+    if (!fit || !arePorts) {
+      throw new ParameterException(
+          Objects.requireNonNull(command).commandLine(),
+          "--ports is two TCP ports from 0 to 65535, such as 5025,5026, found " + ports);
+    }
   }
 
   private void untilStopped() {

@@ -17,7 +17,7 @@ final class TrialTable {
   TrialTable(String what, Side side) {
     this.what = what;
     this.table = new TextTable(side, Side.RIGHT, Side.LEFT, Side.RIGHT, Side.RIGHT, Side.LEFT);
-    table.add(what, "transfer time", "±U (95 %)", "dead time", "loss at", "verdict");
+    table.add(what, "transfer time", "±U (95 %)", "dead time", "angle", "verdict");
   }
 
   /** Adds a line; what a word does not say stands below the table. */

@@ -27,11 +27,11 @@ class SeriesTextTest {
             trial(10, REFUSED, null));
     assertEquals(
         """
-        trial           transfer time  ±U (95 %)   dead time  loss at  verdict
-            1                8.417 ms  ± 0.052 ms    7.95 ms     123°  PASS
-            2     no gap over 0.25 ms  -                   -     270°  PASS
-            3  no return in 321.06 ms  ± 0.12 ms   300.00 ms      45°  FAIL
-           10                 refused  -                   -        -  -
+        trial           transfer time  ±U (95 %)   dead time  angle  verdict
+            1                8.417 ms  ± 0.052 ms    7.95 ms   123°  PASS
+            2     no gap over 0.25 ms  -                   -   270°  PASS
+            3  no return in 321.06 ms  ± 0.12 ms   300.00 ms    45°  FAIL
+           10                 refused  -                   -      -  -
 
         trial 3: the reason
         trial 10: no event in the record

@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
+import java.net.InetAddress;
+import java.net.ServerSocket;
 import mainsgap.waiting.StopRequest;
 import org.junit.jupiter.api.Test;
 
@@ -36,6 +38,15 @@ class SimulateCommandTest {
               assertTrue(instrument.get("resource").asText().matches(RESOURCE), run.out());
               assertTrue(instrument.hasNonNull("profile"), run.out());
             });
+  }
+
+  @Test
+  void portsOfOnesOwnChoiceAreTakenAndABusyOneIsReported() throws IOException {
+    try (ServerSocket held = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+      CommandRun run = untilStopped("simulate", "--ports=0," + held.getLocalPort());
+      assertEquals(4, run.exit(), run.err());
+      assertTrue(run.err().contains(Integer.toString(held.getLocalPort())), run.err());
+    }
   }
 
   private static CommandRun untilStopped(String... words) {
