@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import ch.qos.logback.classic.LoggerContext;
 import ch.qos.logback.classic.joran.JoranConfigurator;
 import ch.qos.logback.classic.spi.ILoggingEvent;
+import ch.qos.logback.classic.util.LogbackMDCAdapter;
 import ch.qos.logback.core.Appender;
 import ch.qos.logback.core.joran.spi.JoranException;
 import java.io.IOException;
@@ -58,6 +59,7 @@ class TextLogTest {
 
   private void configure(Path logFolder) throws JoranException, IOException {
     context.putProperty("mainsgap.log.folder", logFolder.toString());
+    context.setMDCAdapter(new LogbackMDCAdapter());
     JoranConfigurator configurator = new JoranConfigurator();
     configurator.setContext(context);
     try (var stream = TextLogTest.class.getResourceAsStream("/logback.xml")) {
