@@ -70,6 +70,7 @@ final class SimulateCommand implements Callable<Integer> {
       paramLabel = "PORT,PORT",
       arity = "1",
       split = ",",
+      hideParamSyntax = true,
       description =
           "TCP ports on loopback, one for each instrument in the order in which they are printed;"
               + " 0 is any free one (default: 0,0).")
