@@ -21,6 +21,9 @@ record Edge(
     TimeAxis window,
     double[] laterVolts) {
 
+  static final Edge NONE =
+      new Edge(Double.NaN, 0, 0, EdgeShape.ABRUPT, new TimeAxis(0, 1, 1, 0), new double[1]);
+
   /** Whether the window that was searched holds this time. */
   boolean covers(double atSeconds) {
     double index = window.indexAt(atSeconds);

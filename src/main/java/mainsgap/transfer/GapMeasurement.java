@@ -50,11 +50,10 @@ final class GapMeasurement {
     if (after == null || firstAfter < 0) {
       return noReturn(loss, lastOpening);
     }
-    Edge rung = arrival(firstAfter, recording.length());
-    dropBreaksThatRing(firstAfter, rung);
-    Edge firstReturn = arrival(firstAfter, endOf(firstAfter));
-    int lastMake = lastMake(firstAfter, firstReturn);
-    Edge settled = lastMake == firstAfter ? firstReturn : arrival(lastMake, endOf(lastMake));
+    Instants.Search search = arrivalSearch(firstAfter);
+    Makes makes = makes(search, after);
+    Edge firstReturn = makes.first();
+    Edge settled = lastMake(search, makes, after);
     return measured(loss, lastOpening, firstReturn, settled, after);
   }
 
@@ -114,41 +113,67 @@ final class GapMeasurement {
     return instants.arriving(new Instants.Search(from, to, from + 1, last));
   }
 
-  /** A break that the ring of the first make explains is none. */
-  private void dropBreaksThatRing(int firstAfter, Edge rung) {
-    for (int k = firstAfter + 1; k + 1 < runs.size(); ) {
-      Segmentation.Run run = runs.get(k);
-      if (run.part() == Segmentation.Part.BREAK && explains(rung, run)) {
-        Segmentation.Run joined =
-            new Segmentation.Run(
-                Segmentation.Part.AFTER, runs.get(k - 1).from(), runs.get(k + 1).to());
-        runs.set(k - 1, joined);
-        runs.remove(k + 1);
-        runs.remove(k);
-      } else {
-        k++;
-      }
+  /** Where the make at the start of run {@code index} is looked for. */
+  private Instants.Search arrivalSearch(int index) {
+    Segmentation.Run dead = runs.get(index - 1);
+    Segmentation.Run fed = runs.get(index);
+    int reach = recording.samplesIn(2 * REACH_SECONDS);
+    int from = Math.max(dead.from(), fed.from() - reach);
+    if (residue.explainedTo() < fed.from()) {
+      from = Math.max(dead.from(), Math.min(from, residue.explainedTo() - reach));
     }
+    int to = Math.min(recording.length(), fed.from() + reach);
+    int slack = recording.samplesIn(SLACK_SECONDS);
+    int last = Math.max(from + 1, Math.min(to - 1, fed.from() + slack));
+    refuseClipped(fed.from() - slack, Math.min(to, fed.from() + slack), "return");
+    return new Instants.Search(from, to, from + 1, last);
   }
 
-  private boolean explains(Edge edge, Segmentation.Run run) {
-    double unexplained = 0;
-    double dead = 0;
-    for (int i = run.from(); i < run.to(); i++) {
-      double seconds = recording.time().secondsAt(i);
-      if (!edge.covers(seconds)) {
-        return false;
+  /** The last of the breaks that each begin within one cycle after the make before; else null. */
+  private Segmentation.@Nullable Run lastBounce(Makes makes) {
+    Segmentation.Run last = null;
+    double madeAt = makes.first().seconds();
+    for (Segmentation.Run run : makes.breaks()) {
+      if (recording.time().secondsAt(run.from()) - madeAt > recording.task().cycleSeconds()) {
+        break;
       }
-      double volts = recording.volts()[i];
-      unexplained += Math.abs(volts - edge.laterVoltsAt(seconds));
-      dead += Math.abs(volts - residue.voltsAt(seconds));
+      last = run;
+      madeAt = recording.time().secondsAt(run.to());
     }
-    return unexplained < dead;
+    return last;
   }
 
-  /** One after the last sample of the fed run {@code index}. */
-  private int endOf(int index) {
-    return index + 1 < runs.size() ? runs.get(index).to() : recording.length();
+  private Makes makes(Instants.Search search, Supply following) {
+    double noise = before.harmonics().noiseVolts();
+    return Makes.find(recording, residue, following, noise, instants, search, runs);
+  }
+
+  /** The make from which on the load is fed without a break. */
+  private Edge lastMake(Instants.Search search, Makes makes, Supply following) {
+    double noise = before.harmonics().noiseVolts();
+    int cycle = (int) Math.ceil(recording.samplesPerCycle());
+    int step =
+        new Steps(recording, residue, following, noise)
+            .lastMake(search.first(), search.to() + cycle, cycle);
+    Makes last = step < 0 ? makes : makesFrom(step, following);
+    Segmentation.Run bounce = lastBounce(last);
+    return bounce == null ? last.first() : lastMake(bounce);
+  }
+
+  /** The makes from a step on, whose place is known to a sample. */
+  private Makes makesFrom(int step, Supply following) {
+    int reach = recording.samplesIn(2 * REACH_SECONDS);
+    int to = Math.min(recording.length(), step + reach);
+    return makes(new Instants.Search(Math.max(0, step - 2), to, step, step), following);
+  }
+
+  /** The make that ends the break {@code bounce}; its first half may still decay. */
+  private Edge lastMake(Segmentation.Run bounce) {
+    int from = (bounce.from() + bounce.to()) / 2;
+    int slack = Math.max(2, (bounce.to() - from) / 2);
+    int to = Math.min(recording.length(), bounce.to() + recording.samplesIn(REACH_SECONDS));
+    int last = Math.min(to - 1, bounce.to() + slack);
+    return instants.arriving(new Instants.Search(from, to, from + 1, last));
   }
 
   private void refuseClipped(int first, int last, String instant) {
@@ -160,24 +185,6 @@ final class GapMeasurement {
               + Math.round(recording.peakVolts())
               + " V");
     }
-  }
-
-  /** The last make of those that are each broken again within one cycle. */
-  private int lastMake(int firstAfter, Edge firstReturn) {
-    int last = firstAfter;
-    double madeAt = firstReturn.seconds();
-    for (int k = firstAfter + 1; k + 1 < runs.size(); k++) {
-      Segmentation.Run run = runs.get(k);
-      if (run.part() == Segmentation.Part.BREAK) {
-        double brokenAt = recording.time().secondsAt(run.from());
-        if (brokenAt - madeAt > recording.task().cycleSeconds()) {
-          break;
-        }
-        last = k + 1;
-        madeAt = recording.time().secondsAt(run.to());
-      }
-    }
-    return last;
   }
 
   private Outcome noReturn(Edge loss, Edge lastOpening) {

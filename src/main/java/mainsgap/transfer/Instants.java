@@ -59,10 +59,14 @@ final class Instants {
 
   /** The instant at which the residue is left for the supply after. */
   Edge arriving(Search search) {
+    return locate(search, null, arrived(), ARRIVING);
+  }
+
+  private Supply arrived() {
     if (after == null) {
       throw new IllegalStateException("nothing arrives without a supply after");
     }
-    return locate(search, null, after, ARRIVING);
+    return after;
   }
 
   /** Null stands for the residue. */

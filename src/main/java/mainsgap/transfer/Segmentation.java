@@ -29,6 +29,10 @@ final class Segmentation {
     int length() {
       return to - from;
     }
+
+    boolean overlaps(Run other) {
+      return from < other.to && other.from < to;
+    }
   }
 
   /** The squared deviations of the samples, in units of their spread, from each model. */
@@ -63,12 +67,23 @@ final class Segmentation {
 
   /** The runs of the cheapest path; it starts in the supply before. */
   static List<Run> cheapest(Costs costs, boolean endsInAfter) {
+    return cheapest(costs, BEFORE, endsInAfter);
+  }
+
+  /** The runs of the cheapest path of a supply after that has come already. */
+  static List<Run> cheapestAfterReturn(int from, double[] gap, double[] after) {
+    double[] never = new double[gap.length];
+    Arrays.fill(never, Double.POSITIVE_INFINITY);
+    return cheapest(new Costs(from, never, gap, after), AFTER, true);
+  }
+
+  private static List<Run> cheapest(Costs costs, int firstPart, boolean endsInAfter) {
     int n = costs.before.length;
     byte[] cameFrom = new byte[n * PARTS];
     double[] total = new double[PARTS];
     double[] next = new double[PARTS];
     Arrays.fill(total, Double.POSITIVE_INFINITY);
-    total[BEFORE] = 0;
+    total[firstPart] = 0;
     for (int i = 0; i < n; i++) {
       for (int part = 0; part < PARTS; part++) {
         int best = part;

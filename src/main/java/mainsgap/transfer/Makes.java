@@ -1,0 +1,149 @@
+package mainsgap.transfer;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * Tells the bounces of the contact that brings the supply after from the transient that the supply
+ * itself makes: the shape of the arrival is fitted without the samples that lie at the residue, and
+ * what then still lies at the residue, where the shape does not, is a break.
+ */
+final class Makes {
+  /** The shape of the arrival is not better known than this share of nominal peak. */
+  private static final double SPREAD_FLOOR_SHARE_OF_PEAK = 0.006;
+
+  /** A break shorter than this is not told from a spike. */
+  private static final double SHORTEST_BREAK_SECONDS = 30e-6;
+
+  private final Recording recording;
+  private final Residue residue;
+  private final Supply after;
+  private final Edge first;
+  private final List<Segmentation.Run> breaks;
+
+  private Makes(
+      Recording recording,
+      Residue residue,
+      Supply after,
+      Edge first,
+      List<Segmentation.Run> breaks) {
+    this.recording = recording;
+    this.residue = residue;
+    this.after = after;
+    this.first = first;
+    this.breaks = breaks;
+  }
+
+  /**
+   * Finds the makes in a search window that begins in the residue.
+   *
+   * @param noiseVolts the standard deviation of one sample's noise
+   */
+  static Makes find(
+      Recording recording,
+      Residue residue,
+      Supply after,
+      double noiseVolts,
+      Instants instants,
+      Instants.Search search,
+      List<Segmentation.Run> runs) {
+    double spread = Math.max(SPREAD_FLOOR_SHARE_OF_PEAK * recording.peakVolts(), 1.2 * noiseVolts);
+    Edge arrival = instants.arriving(search);
+    Makes made = new Makes(recording, residue, after, arrival, List.of());
+    return new Makes(recording, residue, after, arrival, made.breaks(search, spread, runs));
+  }
+
+  /** The first make, with the shape of the arrival. */
+  Edge first() {
+    return first;
+  }
+
+  /** The breaks that follow, in the order of time. */
+  List<Segmentation.Run> breaks() {
+    return breaks;
+  }
+
+  private double fromResidue(int index) {
+    return recording.volts()[index] - residue.voltsAt(recording.time().secondsAt(index));
+  }
+
+  /** Breaks from the settled supply, and from the shape of the arrival, in the order of time. */
+  private List<Segmentation.Run> breaks(
+      Instants.Search search, double spread, List<Segmentation.Run> runs) {
+    List<Segmentation.Run> found = new ArrayList<>(breaksIn(search, spread));
+    for (Segmentation.Run run : runs) {
+      boolean isLater =
+          run.part() == Segmentation.Part.BREAK
+              && recording.time().secondsAt(run.from()) > first.seconds();
+      if (isLater && found.stream().noneMatch(run::overlaps) && isBreak(run, spread, 1)) {
+        found.add(run);
+      }
+    }
+    found.sort(Comparator.comparingInt(Segmentation.Run::from));
+    return found;
+  }
+
+  private List<Segmentation.Run> breaksIn(Instants.Search search, double spread) {
+    int from = (int) Math.ceil(recording.time().indexAt(first.seconds()));
+    int to = search.to();
+    while (to > from && !first.covers(recording.time().secondsAt(to - 1))) {
+      to--;
+    }
+    if (to - from < 2) {
+      return List.of();
+    }
+    double[] gap = new double[to - from];
+    double[] fed = new double[to - from];
+    for (int i = from; i < to; i++) {
+      double dead = fromResidue(i) / spread;
+      double deviation = fromArrival(i) / Math.max(spread, spreadAt(i));
+      gap[i - from] = dead * dead;
+      fed[i - from] = deviation * deviation;
+    }
+    int shortest = recording.samplesIn(SHORTEST_BREAK_SECONDS);
+    List<Segmentation.Run> found = new ArrayList<>();
+    int fedSince = from;
+    for (Segmentation.Run run : Segmentation.cheapestAfterReturn(from, gap, fed)) {
+      if (run.part() == Segmentation.Part.AFTER) {
+        fedSince = run.from();
+      } else if (run.length() >= shortest
+          && run.from() - fedSince >= shortest
+          && isBreak(run, spread, 0.5)) {
+        found.add(run);
+      }
+    }
+    return found;
+  }
+
+  /**
+   * Dead at its end, at least, while the supply would not be all along: the supply's own rests and
+   * crossings are no breaks.
+   *
+   * @param share dead means off the residue by less than this share of how far it is off the shape
+   */
+  private boolean isBreak(Segmentation.Run run, double spread, double share) {
+    int end = run.to() - (run.length() + 2) / 3;
+    double dead = 0;
+    double fed = 0;
+    double apart = 0;
+    for (int i = run.from(); i < run.to(); i++) {
+      double seconds = recording.time().secondsAt(i);
+      if (!first.covers(seconds)) {
+        return true;
+      }
+      apart += Math.abs(first.laterVoltsAt(seconds) - residue.voltsAt(seconds));
+      dead += i < end ? 0 : Math.abs(fromResidue(i));
+      fed += i < end ? 0 : Math.abs(fromArrival(i));
+    }
+    return dead < share * fed && apart > 2 * spread * run.length();
+  }
+
+  private double fromArrival(int index) {
+    return recording.volts()[index] - first.laterVoltsAt(recording.time().secondsAt(index));
+  }
+
+  private double spreadAt(int index) {
+    return after.model().spreadVoltsAt(recording.time().secondsAt(index));
+  }
+}

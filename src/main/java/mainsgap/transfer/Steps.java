@@ -1,0 +1,71 @@
+package mainsgap.transfer;
+
+/**
+ * Finds where the voltage steps from one sample to the next, away from the residue and towards the
+ * supply after, by more than it moves before and after the step: a contact that makes. Rings and
+ * starts of a supply move over many samples; a slow probe smears a step, which then is none here.
+ */
+final class Steps {
+  /** Noise alone steps by more than this many standard deviations in no record. */
+  private static final double NOISE_FACTOR = 9;
+
+  /** Ripple and rounding step by less than this share of nominal peak. */
+  private static final double SMALLEST_SHARE_OF_PEAK = 0.012;
+
+  /** A make closes at least this share of the distance between residue and supply. */
+  private static final double SMALLEST_SHARE_OF_DISTANCE = 0.12;
+
+  private final Recording recording;
+  private final Residue residue;
+  private final Supply after;
+  private final double smallestVolts;
+
+  Steps(Recording recording, Residue residue, Supply after, double noiseVolts) {
+    this.recording = recording;
+    this.residue = residue;
+    this.after = after;
+    this.smallestVolts =
+        Math.max(SMALLEST_SHARE_OF_PEAK * recording.peakVolts(), NOISE_FACTOR * noiseVolts);
+  }
+
+  /**
+   * The first sample of the last make that follows another within {@code within} samples, from the
+   * first make on; -1 where nothing steps in samples {@code from} (inclusive) to {@code to}
+   * (exclusive).
+   */
+  int lastMake(int from, int to, int within) {
+    int last = -1;
+    for (int i = Math.max(2, from); i < Math.min(to, recording.length() - 1); i++) {
+      if (last >= 0 && i - last > within) {
+        break;
+      }
+      if (isMake(i)) {
+        last = i;
+      }
+    }
+    return last;
+  }
+
+  private boolean isMake(int index) {
+    double step = deviation(index) - deviation(index - 1);
+    double before = deviation(index - 1) - deviation(index - 2);
+    double after0 = deviation(index + 1) - deviation(index);
+    double alone = Math.abs(step) - 1.5 * Math.max(Math.abs(before), Math.abs(after0));
+    double seconds = recording.time().secondsAt(index);
+    double distance = after.model().voltsAt(seconds) - residue.voltsAt(seconds);
+    return alone > smallestVolts
+        && step * distance > 0
+        && Math.abs(step) > SMALLEST_SHARE_OF_DISTANCE * Math.abs(distance)
+        && after.model().spreadVoltsAt(seconds) < smallestVolts
+        && Math.abs(fromResidue(index)) > Math.abs(fromResidue(index - 1));
+  }
+
+  /** From the settled supply, so that its own steps are none. */
+  private double deviation(int index) {
+    return recording.volts()[index] - after.model().voltsAt(recording.time().secondsAt(index));
+  }
+
+  private double fromResidue(int index) {
+    return recording.volts()[index] - residue.voltsAt(recording.time().secondsAt(index));
+  }
+}
