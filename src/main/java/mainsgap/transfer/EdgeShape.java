@@ -27,7 +27,8 @@ enum EdgeShape {
 
   private static final double RATIO = 2;
   private static final double[] ONE = {1};
-  private static final double[] ABOUT = {0.8, 0.9, 1, 1.11, 1.25};
+  private static final double[] NEAR = {0.8, 1, 1.25};
+  private static final double[] ABOUT = {0.35, 0.5, 0.65, 0.8, 0.9, 1, 1.12, 1.3, 1.6, 2};
 
   /** An exponential is over after so many of its times. */
   private static final double OVER = 6;
@@ -59,7 +60,7 @@ enum EdgeShape {
 
   /** By how much the time may differ from its best value at instants near the best one. */
   double[] profileFactors() {
-    return this == ABRUPT ? ONE : ABOUT;
+    return this == ABRUPT ? ONE : this == RING ? NEAR : ABOUT;
   }
 
   /** The settings that are tried, each {@link #gridRatio} apart. */

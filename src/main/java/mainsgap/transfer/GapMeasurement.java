@@ -97,22 +97,6 @@ final class GapMeasurement {
     return last == firstGap ? loss : loss(last);
   }
 
-  /** The make at the start of run {@code index}, looked for up to sample {@code end}. */
-  private Edge arrival(int index, int end) {
-    Segmentation.Run dead = runs.get(index - 1);
-    Segmentation.Run fed = runs.get(index);
-    int reach = recording.samplesIn(2 * REACH_SECONDS);
-    int from = Math.max(dead.from(), fed.from() - reach);
-    if (residue.explainedTo() < fed.from()) {
-      from = Math.max(dead.from(), Math.min(from, residue.explainedTo() - reach));
-    }
-    int to = Math.min(end, fed.from() + reach);
-    int slack = recording.samplesIn(SLACK_SECONDS);
-    int last = Math.max(from + 1, Math.min(to - 1, fed.from() + slack));
-    refuseClipped(fed.from() - slack, Math.min(to, fed.from() + slack), "return");
-    return instants.arriving(new Instants.Search(from, to, from + 1, last));
-  }
-
   /** Where the make at the start of run {@code index} is looked for. */
   private Instants.Search arrivalSearch(int index) {
     Segmentation.Run dead = runs.get(index - 1);

@@ -145,19 +145,28 @@ final class GapTopology {
   private boolean isRemake(List<Segmentation.Run> runs, int k) {
     return runs.get(k).length() >= recording.samplesIn(SHORTEST_RUN_SECONDS)
         && k + 1 < runs.size()
-        && isDead(runs.get(k - 1))
-        && isDead(runs.get(k + 1));
+        && endsDead(runs.get(k - 1))
+        && (isDead(runs.get(k + 1)) || endsDead(runs.get(k + 1)));
   }
 
   private boolean isDead(Segmentation.Run run) {
+    return isDead(run.from(), run.to());
+  }
+
+  /** The last third: what comes before may still decay. */
+  private boolean endsDead(Segmentation.Run run) {
+    return isDead(run.to() - (run.length() + 2) / 3, run.to());
+  }
+
+  private boolean isDead(int first, int end) {
     double within = DEAD_WITHIN_SHARE_OF_PEAK * recording.peakVolts();
     int dead = 0;
-    for (int i = run.from(); i < run.to(); i++) {
+    for (int i = first; i < end; i++) {
       double residual = residue.voltsAt(recording.time().secondsAt(i));
       if (Math.abs(recording.volts()[i] - residual) < within) {
         dead++;
       }
     }
-    return dead > DEAD_SHARE * run.length();
+    return dead > DEAD_SHARE * (end - first);
   }
 }
