@@ -42,7 +42,8 @@ final class GapMeasurement {
   Outcome outcome() {
     int firstGap = indexOf(Segmentation.Part.GAP, 0);
     if (firstGap < 0) {
-      return new UnbrokenSupply(recording, before.harmonics(), mains).changedTo(after);
+      return new UnbrokenSupply(recording, before.harmonics(), mains)
+          .changedTo(after, changeSeconds());
     }
     Edge loss = loss(firstGap);
     Edge lastOpening = lastOpening(firstGap, loss);
@@ -51,10 +52,23 @@ final class GapMeasurement {
       return noReturn(loss, lastOpening);
     }
     Instants.Search search = arrivalSearch(firstAfter);
-    Makes makes = makes(search, after);
-    Edge firstReturn = makes.first();
-    Edge settled = lastMake(search, makes, after);
+    List<Integer> steps = steps(search, after);
+    Makes makes = steps.isEmpty() ? makes(search, after) : makesFrom(last(steps), after);
+    Segmentation.Run bounce = lastBounce(makes);
+    Edge settled = bounce == null ? makes.first() : lastMake(bounce);
+    boolean bounced =
+        bounce != null
+            || steps.size() > 1
+            || (!steps.isEmpty() && steps.get(0) >= runs.get(firstAfter).to());
+    Edge firstReturn = bounced ? firstMake(firstAfter, steps, search) : settled;
     return measured(loss, lastOpening, firstReturn, settled, after);
+  }
+
+  /** Where the supply after takes over without a gap; the middle of the record if it never does. */
+  private double changeSeconds() {
+    int firstAfter = indexOf(Segmentation.Part.AFTER, 0);
+    int index = firstAfter < 0 ? recording.length() / 2 : runs.get(firstAfter).from();
+    return recording.time().secondsAt(index - 0.5);
   }
 
   private int indexOf(Segmentation.Part part, int start) {
@@ -132,16 +146,27 @@ final class GapMeasurement {
     return Makes.find(recording, residue, following, noise, instants, search, runs);
   }
 
-  /** The make from which on the load is fed without a break. */
-  private Edge lastMake(Instants.Search search, Makes makes, Supply following) {
-    double noise = before.harmonics().noiseVolts();
+  private List<Integer> steps(Instants.Search search, Supply following) {
     int cycle = (int) Math.ceil(recording.samplesPerCycle());
-    int step =
-        new Steps(recording, residue, following, noise)
-            .lastMake(search.first(), search.to() + cycle, cycle);
-    Makes last = step < 0 ? makes : makesFrom(step, following);
-    Segmentation.Run bounce = lastBounce(last);
-    return bounce == null ? last.first() : lastMake(bounce);
+    return new Steps(recording, residue, following, before.harmonics().noiseVolts())
+        .makes(search.first(), search.to() + cycle, cycle);
+  }
+
+  private static int last(List<Integer> steps) {
+    return steps.get(steps.size() - 1);
+  }
+
+  /** The first make of a contact that bounced: looked for only up to where it breaks again. */
+  private Edge firstMake(int firstAfter, List<Integer> steps, Instants.Search search) {
+    Segmentation.Run fed = runs.get(firstAfter);
+    if (!steps.isEmpty() && steps.get(0) <= fed.from()) {
+      int step = steps.get(0);
+      int to = steps.size() > 1 ? steps.get(1) : fed.to();
+      return instants.arriving(new Instants.Search(Math.max(0, step - 2), to, step, step));
+    }
+    int to = Math.min(search.to(), fed.to());
+    return instants.arriving(
+        new Instants.Search(search.from(), to, search.first(), Math.min(search.last(), to - 1)));
   }
 
   /** The makes from a step on, whose place is known to a sample. */

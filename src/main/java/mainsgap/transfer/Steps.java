@@ -1,5 +1,8 @@
 package mainsgap.transfer;
 
+import java.util.ArrayList;
+import java.util.List;
+
 /**
  * Finds where the voltage steps from one sample to the next, away from the residue and towards the
  * supply after, by more than it moves before and after the step: a contact that makes. Rings and
@@ -29,21 +32,20 @@ final class Steps {
   }
 
   /**
-   * The first sample of the last make that follows another within {@code within} samples, from the
-   * first make on; -1 where nothing steps in samples {@code from} (inclusive) to {@code to}
-   * (exclusive).
+   * The first samples of the makes in samples {@code from} (inclusive) to {@code to} (exclusive),
+   * each at most {@code within} samples after the one before.
    */
-  int lastMake(int from, int to, int within) {
-    int last = -1;
+  List<Integer> makes(int from, int to, int within) {
+    List<Integer> makes = new ArrayList<>();
     for (int i = Math.max(2, from); i < Math.min(to, recording.length() - 1); i++) {
-      if (last >= 0 && i - last > within) {
+      if (!makes.isEmpty() && i - makes.get(makes.size() - 1) > within) {
         break;
       }
       if (isMake(i)) {
-        last = i;
+        makes.add(i);
       }
     }
-    return last;
+    return makes;
   }
 
   private boolean isMake(int index) {

@@ -57,13 +57,13 @@ final class UnbrokenSupply {
             + " or check that the switch was opened while the record ran");
   }
 
-  /** The outcome where the output goes over to {@code after} with no gap between. */
-  Outcome changedTo(@Nullable Supply after) {
+  /** The outcome where the output goes over to {@code after} with no gap between, about then. */
+  Outcome changedTo(@Nullable Supply after, double changeSeconds) {
     Double mainsLost = mainsLossSeconds();
     if (after == null) {
       return outcome();
     }
-    double seconds = mainsLost != null ? mainsLost : recording.time().secondsAt(after.from());
+    double seconds = mainsLost != null ? mainsLost : changeSeconds;
     double phase =
         SupplySteps.wrapped(
             after.harmonics().angleDegreesAt(seconds) - start.angleDegreesAt(seconds));

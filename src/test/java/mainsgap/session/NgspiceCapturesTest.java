@@ -4,12 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertAll;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static org.junit.jupiter.api.Assumptions.assumeFalse;
 
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Objects;
-import java.util.Set;
 import mainsgap.signal.Capture;
 import mainsgap.transfer.Event;
 import mainsgap.transfer.Measured;
@@ -34,9 +32,6 @@ import org.junit.jupiter.params.provider.CsvFileSource;
 class NgspiceCapturesTest {
   private static final Path FOLDER = Path.of("test-fixtures", "ngspice");
 
-  private static final Set<String> NOT_YET_MEASURED =
-      Set.of("make-bounce-90deg.csv", "no-interruption.csv", "soft-start.csv");
-
   /** The truth is good to 5 us; the rest is two samples of 20 us. */
   private static final double INSTANT_MILLIS = 0.045;
 
@@ -53,7 +48,6 @@ class NgspiceCapturesTest {
   @ParameterizedTest(name = "{0}")
   @CsvFileSource(files = "test-fixtures/ngspice/truth.csv", numLinesToSkip = 1)
   void captureIsMeasuredAsItsNetlistSays(@AggregateWith(TruthReader.class) Truth truth) {
-    assumeFalse(NOT_YET_MEASURED.contains(truth.file));
     Capture capture = CaptureFile.read(FOLDER.resolve(truth.file), CaptureFileOptions.NONE);
 
     Outcome outcome = TransferMeasurement.measure(capture, truth.task);
