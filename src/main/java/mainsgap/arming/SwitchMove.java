@@ -1,6 +1,6 @@
 package mainsgap.arming;
 
-import mainsgap.transfer.Event;
+import mainsgap.signal.Event;
 
 /** A move of the mains switch. */
 public enum SwitchMove {

@@ -2,8 +2,8 @@ package mainsgap.bench;
 
 import java.nio.file.Path;
 import java.time.Duration;
+import mainsgap.signal.Event;
 import mainsgap.transfer.DeclaredClaim;
-import mainsgap.transfer.Event;
 import org.jspecify.annotations.Nullable;
 
 /**

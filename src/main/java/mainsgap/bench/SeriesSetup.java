@@ -9,11 +9,9 @@ import mainsgap.arming.Pace;
 import mainsgap.scope.CaptureRequest;
 import mainsgap.scope.CaptureRequest.Input;
 import mainsgap.scope.CatchMethod;
-import mainsgap.scope.SupplyChange;
 import mainsgap.signal.ChannelRole;
 import mainsgap.simulation.SimulatedBench;
 import mainsgap.transfer.DeclaredClaim;
-import mainsgap.transfer.Event;
 import mainsgap.transfer.MeasuringTask;
 import org.jspecify.annotations.Nullable;
 
@@ -84,7 +82,7 @@ record SeriesSetup(
   CaptureRequest captureRequest() {
     DeclaredClaim claim = request.claim();
     return new CaptureRequest(
-        request.event() == Event.LOSS ? SupplyChange.LOSS : SupplyChange.RESTORATION,
+        request.event(),
         task.nominalVolts(),
         task.nominalFrequencyHertz(),
         claim == null ? null : (Double) (claim.millis() / 1e3),

@@ -1,7 +1,7 @@
 package mainsgap.cli;
 
 import java.util.Locale;
-import mainsgap.transfer.Event;
+import mainsgap.signal.Event;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 

@@ -1,7 +1,7 @@
 package mainsgap.cli;
 
+import mainsgap.signal.Event;
 import mainsgap.transfer.DeclaredClaim;
-import mainsgap.transfer.Event;
 import mainsgap.transfer.MeasuringTask;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;

@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * Settings for one capture, as data: it can be read, checked and explained before anything is sent.
  *
- * @param method how the loss gets into the record
+ * @param method how the event gets into the record
  * @param channels the channel for each role, the output always among them
  * @param intervalSeconds the sample interval
  * @param samples the record length

@@ -6,6 +6,7 @@ import java.util.Map;
 import mainsgap.scope.CapturePlan.ChannelPlan;
 import mainsgap.scope.CapturePlan.TimeOutTrigger;
 import mainsgap.signal.ChannelRole;
+import mainsgap.signal.Event;
 import org.jspecify.annotations.Nullable;
 
 /** Makes a plan from what is to be caught and what the instrument can do, and says why. */
@@ -43,7 +44,7 @@ public final class CapturePlanner {
 
   private CatchMethod method() {
     CatchMethod wished = request.wishedMethod();
-    boolean loss = request.change() == SupplyChange.LOSS;
+    boolean loss = request.event() == Event.LOSS;
     if (wished != null) {
       checkOffered(wished);
       return wished;
@@ -59,10 +60,10 @@ public final class CapturePlanner {
     if (!limits.methods().contains(wished)) {
       throw new ScopeException(
           "this instrument has no time-out trigger in its profile: catch the "
-              + changeWord()
+              + eventWord()
               + " by a forced record");
     }
-    if (wished == CatchMethod.TIME_OUT_TRIGGER && request.change() == SupplyChange.RESTORATION) {
+    if (wished == CatchMethod.TIME_OUT_TRIGGER && request.event() == Event.RESTORATION) {
       throw new ScopeException(
           "a time-out trigger cannot see mains come back, as the output is fed before and after:"
               + " catch the restoration by a forced record");
@@ -116,7 +117,7 @@ public final class CapturePlanner {
     RecordSize size = orRefuse(record.size(limits), record.leastSeconds());
     explanation.add(
         "One forced record, started at once: the "
-            + changeWord()
+            + eventWord()
             + " happens while it runs and is found in it afterwards, so no trigger can miss it"
             + " (a unit without a gap is seen only in this way, or on a mains channel).");
     explanation.addAll(ofChannels);
@@ -184,7 +185,7 @@ public final class CapturePlanner {
         : "";
   }
 
-  private String changeWord() {
-    return request.change() == SupplyChange.LOSS ? "loss" : "restoration";
+  private String eventWord() {
+    return request.event() == Event.LOSS ? "loss" : "restoration";
   }
 }

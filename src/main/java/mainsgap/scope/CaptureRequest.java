@@ -4,21 +4,22 @@ import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Map;
 import mainsgap.signal.ChannelRole;
+import mainsgap.signal.Event;
 import org.jspecify.annotations.Nullable;
 
 /**
  * What is to be caught, from which a {@link CapturePlan} is made.
  *
- * @param change the change of supply that the record should hold
+ * @param event the change of supply that the record should hold
  * @param nominalVolts the nominal RMS voltage, above 0
  * @param nominalFrequencyHertz 40 to 70
  * @param ratedSeconds the declared transfer time; null where none is declared
  * @param inputs the channel for each role that is watched, the output always among them
  * @param switchedByHand whether a person moves the mains switch, who needs seconds to do so
- * @param wishedMethod how to catch the change; null leaves the choice to the planner
+ * @param wishedMethod how to catch the event; null leaves the choice to the planner
  */
 public record CaptureRequest(
-    SupplyChange change,
+    Event event,
     double nominalVolts,
     double nominalFrequencyHertz,
     @Nullable Double ratedSeconds,

@@ -1,6 +1,6 @@
 package mainsgap.scope;
 
-/** How the loss of mains gets into a record. */
+/** How the event gets into a record. */
 public enum CatchMethod {
   /** A single shot that triggers by itself once no crossing of a level has come for a time. */
   TIME_OUT_TRIGGER,

@@ -1,5 +1,6 @@
 package mainsgap.scope;
 
+import mainsgap.signal.Event;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -18,7 +19,7 @@ record ForcedRecord(double windowSeconds, double neededSeconds, String reason) {
   private static final double GOOD_INTERVAL_SECONDS = 2e-5;
 
   static ForcedRecord of(CaptureRequest request, CaptureTimes times) {
-    boolean back = request.change() == SupplyChange.RESTORATION;
+    boolean back = request.event() == Event.RESTORATION;
     double window =
         (request.switchedByHand() ? HAND_SECONDS : COMMANDED_SECONDS)
             + (back ? CaptureTimes.TRANSFER_BACK_DELAY_SECONDS : 0);

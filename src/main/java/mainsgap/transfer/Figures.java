@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import mainsgap.signal.Event;
 import org.jspecify.annotations.Nullable;
 
 /**

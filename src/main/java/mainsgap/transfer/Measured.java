@@ -1,5 +1,6 @@
 package mainsgap.transfer;
 
+import mainsgap.signal.Event;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -1,5 +1,7 @@
 package mainsgap.transfer;
 
+import mainsgap.signal.Event;
+
 /**
  * What is to be measured in a capture.
  *

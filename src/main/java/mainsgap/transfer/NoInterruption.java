@@ -1,5 +1,7 @@
 package mainsgap.transfer;
 
+import mainsgap.signal.Event;
+
 /**
  * Mains was lost and the load saw no interruption.
  *

@@ -3,6 +3,7 @@ package mainsgap.transfer;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import mainsgap.signal.Event;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -17,7 +17,7 @@ import mainsgap.session.SessionReader;
 import mainsgap.session.Trial;
 import mainsgap.signal.Capture;
 import mainsgap.signal.ChannelRole;
-import mainsgap.transfer.Event;
+import mainsgap.signal.Event;
 import mainsgap.transfer.Judgement;
 import mainsgap.transfer.MeasuringTask;
 import mainsgap.transfer.NoReturn;

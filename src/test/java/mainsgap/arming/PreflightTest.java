@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import mainsgap.scope.CapturePlan;
 import mainsgap.scope.CatchMethod;
-import mainsgap.transfer.Event;
+import mainsgap.signal.Event;
 import mainsgap.transfer.MeasuringTask;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

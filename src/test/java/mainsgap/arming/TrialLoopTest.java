@@ -23,7 +23,7 @@ import mainsgap.scope.CatchMethod;
 import mainsgap.session.Ending;
 import mainsgap.session.Remark;
 import mainsgap.session.Session;
-import mainsgap.transfer.Event;
+import mainsgap.signal.Event;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;

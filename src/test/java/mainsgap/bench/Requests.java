@@ -7,8 +7,8 @@ import java.nio.file.Path;
 import java.time.Duration;
 import mainsgap.session.Session;
 import mainsgap.session.SessionReader;
+import mainsgap.signal.Event;
 import mainsgap.transfer.DeclaredClaim;
-import mainsgap.transfer.Event;
 import org.jspecify.annotations.Nullable;
 
 /** Requests for series that log into one folder. */

@@ -11,6 +11,7 @@ import java.util.Set;
 import mainsgap.scope.CapturePlan.TimeOutTrigger;
 import mainsgap.scope.CaptureRequest.Input;
 import mainsgap.signal.ChannelRole;
+import mainsgap.signal.Event;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -110,7 +111,7 @@ class CapturePlannerTest {
   @Test
   void restorationWaitsForTheUnitToGoBack() {
     CaptureRequest request =
-        new CaptureRequest(SupplyChange.RESTORATION, 230, 50, 0.02, BOTH_SIDES, true, null);
+        new CaptureRequest(Event.RESTORATION, 230, 50, 0.02, BOTH_SIDES, true, null);
     CapturePlan plan = CapturePlanner.plan(request, LIMITS);
     assertEquals(CatchMethod.FORCED_RECORD, plan.method());
     assertTrue(plan.durationSeconds() >= 18);
@@ -120,7 +121,7 @@ class CapturePlannerTest {
   void aTimeOutTriggerForARestorationIsRefused() {
     CaptureRequest request =
         new CaptureRequest(
-            SupplyChange.RESTORATION, 230, 50, 0.02, OUTPUT, true, CatchMethod.TIME_OUT_TRIGGER);
+            Event.RESTORATION, 230, 50, 0.02, OUTPUT, true, CatchMethod.TIME_OUT_TRIGGER);
     assertTrue(
         refusal(request, LIMITS).startsWith("a time-out trigger cannot see mains come back"));
   }
@@ -161,8 +162,7 @@ class CapturePlannerTest {
 
   @Test
   void anUndeclaredTransferTimeIsAssumedAndSaid() {
-    CaptureRequest request =
-        new CaptureRequest(SupplyChange.LOSS, 120, 60, null, OUTPUT, true, null);
+    CaptureRequest request = new CaptureRequest(Event.LOSS, 120, 60, null, OUTPUT, true, null);
     String explanation = String.join(" ", CapturePlanner.plan(request, LIMITS).explanation());
     assertTrue(explanation.contains("no transfer time is declared, so one of 100 ms is assumed"));
   }
@@ -187,7 +187,7 @@ class CapturePlannerTest {
 
   private static CaptureRequest loss(
       double volts, double hertz, Map<ChannelRole, Input> inputs, @Nullable CatchMethod wished) {
-    return new CaptureRequest(SupplyChange.LOSS, volts, hertz, 0.02, inputs, true, wished);
+    return new CaptureRequest(Event.LOSS, volts, hertz, 0.02, inputs, true, wished);
   }
 
   private static ScopeLimits limits(int memory, Set<CatchMethod> methods) {

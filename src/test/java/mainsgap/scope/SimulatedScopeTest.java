@@ -10,6 +10,7 @@ import mainsgap.link.ResourceName;
 import mainsgap.scope.CaptureRequest.Input;
 import mainsgap.signal.Capture;
 import mainsgap.signal.ChannelRole;
+import mainsgap.signal.Event;
 import mainsgap.signal.Waveform;
 import mainsgap.simulation.PreambleVariant;
 import mainsgap.simulation.ScopeFault;
@@ -139,7 +140,7 @@ class SimulatedScopeTest {
             ChannelRole.MAINS,
             Input.ofSupply(2, SimulatedBench.PROBE_FACTOR));
     return CapturePlanner.plan(
-        new CaptureRequest(SupplyChange.LOSS, 230, 50, 0.02, inputs, true, method), scope.limits());
+        new CaptureRequest(Event.LOSS, 230, 50, 0.02, inputs, true, method), scope.limits());
   }
 
   private static Oscilloscope open(

@@ -9,7 +9,7 @@ import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Objects;
 import mainsgap.signal.Capture;
-import mainsgap.transfer.Event;
+import mainsgap.signal.Event;
 import mainsgap.transfer.Measured;
 import mainsgap.transfer.MeasuringTask;
 import mainsgap.transfer.NoInterruption;

@@ -1,6 +1,7 @@
 package mainsgap.transfer;
 
 import java.util.List;
+import mainsgap.signal.Event;
 
 /** Outcomes for the tests of verdicts: only what is judged varies. */
 final class Outcomes {

@@ -3,10 +3,10 @@ package mainsgap.transfer.bank;
 import java.util.SplittableRandom;
 import mainsgap.signal.Capture;
 import mainsgap.signal.CodeFormat;
+import mainsgap.signal.Event;
 import mainsgap.signal.Scale;
 import mainsgap.signal.TimeAxis;
 import mainsgap.signal.Waveform;
-import mainsgap.transfer.Event;
 import mainsgap.transfer.MeasuringTask;
 
 /** Turns the settings of a {@link Rig} into a capture: waveforms in closed form, then a scope. */

@@ -1,7 +1,7 @@
-package mainsgap.scope;
+package mainsgap.signal;
 
-/** The change of supply that a record should hold. */
-public enum SupplyChange {
+/** The change of supply that a trial causes and a record holds. */
+public enum Event {
   /** Mains is lost: from mains to backup. */
   LOSS,
   /** Mains is back: from backup to mains. */
