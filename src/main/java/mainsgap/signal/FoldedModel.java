@@ -1,5 +1,7 @@
 package mainsgap.signal;
 
+import java.util.Arrays;
+
 /**
  * A supply of any shape: the mean cycle of the record, and how far samples spread about it at each
  * angle. It follows the steps of stepped and quasi-square outputs, at which a sum of harmonics
@@ -10,6 +12,8 @@ public final class FoldedModel implements PeriodicModel {
 
   /** More bins would follow the noise rather than the shape. */
   private static final int MOST_BINS = 500;
+
+  private static final int WIDENED_BINS = 2;
 
   private final HarmonicModel fundamental;
   private final double[] meanVolts;
@@ -62,15 +66,23 @@ public final class FoldedModel implements PeriodicModel {
     return new FoldedModel(fundamental, mean, widened(spread));
   }
 
-  /** A step may fall a bin earlier or later in a cycle that was not folded in. */
+  /** A step may fall some bins earlier or later in a cycle that was not folded in. */
   private static double[] widened(double[] spread) {
     int bins = spread.length;
     double[] wide = new double[bins];
     for (int b = 0; b < bins; b++) {
-      wide[b] =
-          Math.max(spread[b], Math.max(spread[(b + bins - 1) % bins], spread[(b + 1) % bins]));
+      for (int shift = -WIDENED_BINS; shift <= WIDENED_BINS; shift++) {
+        wide[b] = Math.max(wide[b], spread[(b + shift + bins) % bins]);
+      }
     }
     return wide;
+  }
+
+  /** The median of the spreads: away from steps. */
+  public double usualSpreadVolts() {
+    double[] sorted = spreadVolts.clone();
+    Arrays.sort(sorted);
+    return sorted[sorted.length / 2];
   }
 
   @Override

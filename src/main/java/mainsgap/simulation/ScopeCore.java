@@ -3,6 +3,7 @@ package mainsgap.simulation;
 import java.time.Duration;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.SplittableRandom;
 import mainsgap.waiting.Clock;
 import mainsgap.waiting.Deadline;
 import org.jspecify.annotations.Nullable;
@@ -161,9 +162,14 @@ final class ScopeCore {
     firing(episode, trigger, armed, from, to)
         .ifPresent(
             at -> {
-              hold(episode, at, armed);
+              hold(episode, at + sampleClock(episode) * armed.intervalSeconds(), armed);
               enter(Phase.RECORDING, armed.postTriggerSeconds());
             });
+  }
+
+  /** The sample clock runs free of the trigger: where in an interval the trigger falls. */
+  private static double sampleClock(Episode episode) {
+    return new SplittableRandom(~episode.noiseSeed()).nextDouble();
   }
 
   /** A watch that begins on a bench at rest: a level out of reach or a short time fires at once. */

@@ -234,13 +234,25 @@ final class EdgeFit {
     mean /= sum;
     double variance = Math.max(0, square / sum - mean * mean);
     double interval = window.time().intervalSeconds();
+    double[] laterVolts = best.shape.laterVolts(window, best.sample, best.setting);
     return new Edge(
         window.time().secondsAt(best.sample + mean - 0.5),
         interval / Math.sqrt(12),
         Math.sqrt(variance) * interval,
+        alikeSeconds(best.sample, laterVolts) / Math.sqrt(3),
         best.shape,
         window.time(),
-        best.shape.laterVolts(window, best.sample, best.setting));
+        laterVolts);
+  }
+
+  /** How long after the instant the models differ by less than what each may be wrong by. */
+  private double alikeSeconds(int sample, double[] laterVolts) {
+    int i = sample;
+    while (i <= last
+        && Math.abs(laterVolts[i] - window.earlierVolts()[i]) < window.modelErrorVolts()) {
+      i++;
+    }
+    return Math.max(0, i - sample - 1) * window.time().intervalSeconds();
   }
 
   /**

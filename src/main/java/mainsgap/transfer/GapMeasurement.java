@@ -204,7 +204,7 @@ final class GapMeasurement {
         loss.seconds(),
         lastOpening.seconds(),
         (end - loss.seconds()) * 1e3,
-        COVERAGE_FACTOR * 1e3 * Math.hypot(loss.samplingSeconds(), loss.locationSeconds()),
+        COVERAGE_FACTOR * 1e3 * loss.standardSeconds(),
         before.model().angleDegreesAt(loss.seconds()),
         figures.deadMillis(),
         new Supplies(before.model().frequencyHertz(), null, null, null));
@@ -246,9 +246,11 @@ final class GapMeasurement {
     return new UncertaintyBudget(
         List.of(
             component("loss: sample interval", loss.samplingSeconds()),
-            component("loss: noise, slope and choice of model", loss.locationSeconds()),
+            component("loss: noise, slope and shape", loss.locationSeconds()),
+            component("loss: error of the models", loss.modelSeconds()),
             component("return: sample interval", settled.samplingSeconds()),
-            component("return: noise, slope and choice of model", settled.locationSeconds()),
+            component("return: noise, slope and shape", settled.locationSeconds()),
+            component("return: error of the models", settled.modelSeconds()),
             new UncertaintyBudget.Component(
                 "time base " + ppm + " ppm", transferMillis * ppm * 1e-6 / Math.sqrt(3), true)),
         COVERAGE_FACTOR);

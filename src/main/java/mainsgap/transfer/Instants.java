@@ -2,7 +2,7 @@ package mainsgap.transfer;
 
 import java.util.EnumSet;
 import java.util.Set;
-import mainsgap.signal.PeriodicModel;
+import java.util.function.IntPredicate;
 import mainsgap.signal.TimeAxis;
 import org.jspecify.annotations.Nullable;
 
@@ -18,6 +18,12 @@ final class Instants {
   /** Models closer than this share of nominal peak are not told apart, however many samples. */
   private static final double ALIKE_SHARE_OF_PEAK = 0.004;
 
+  /** A model may be wrong by this share of nominal peak: drift, rounding, a shape it has not. */
+  private static final double MODEL_ERROR_SHARE_OF_PEAK = 0.003;
+
+  /** A spread of so many usual ones belongs to a step of the supply's own cycle. */
+  private static final double STEP_SPREADS = 2;
+
   /** Longer windows are averaged down to about this. */
   private static final int MOST_SAMPLES = 1_500;
 
@@ -26,6 +32,9 @@ final class Instants {
 
   private static final Set<EdgeShape> LEAVING = EnumSet.of(EdgeShape.ABRUPT, EdgeShape.APPROACH);
   private static final Set<EdgeShape> ARRIVING = EnumSet.allOf(EdgeShape.class);
+
+  /** The steps of a supply's own cycle would be taken for transients. */
+  private static final Set<EdgeShape> ARRIVING_IN_STEPS = EnumSet.of(EdgeShape.ABRUPT);
 
   /** Shapes that begin with a step or a kink, which the full rate shows better. */
   private static final Set<EdgeShape> STEPS =
@@ -54,12 +63,18 @@ final class Instants {
 
   /** The instant at which the supply before is left for the residue. */
   Edge leaving(Search search) {
-    return locate(search, before, null, LEAVING);
+    return locate(search, before, null, LEAVING, i -> false);
   }
 
   /** The instant at which the residue is left for the supply after. */
   Edge arriving(Search search) {
-    return locate(search, null, arrived(), ARRIVING);
+    return arriving(search, i -> false);
+  }
+
+  /** The same; samples that are left out do not count for the shape of the arrival. */
+  Edge arriving(Search search, IntPredicate isLeftOut) {
+    Supply later = arrived();
+    return locate(search, null, later, later.hasSteps() ? ARRIVING_IN_STEPS : ARRIVING, isLeftOut);
   }
 
   private Supply arrived() {
@@ -71,9 +86,18 @@ final class Instants {
 
   /** Null stands for the residue. */
   private Edge locate(
-      Search search, @Nullable Supply earlier, @Nullable Supply later, Set<EdgeShape> shapes) {
+      Search search,
+      @Nullable Supply earlier,
+      @Nullable Supply later,
+      Set<EdgeShape> shapes,
+      IntPredicate isLeftOut) {
     int averaged = search.averaged();
     EdgeWindow window = window(search, averaged, earlier, later);
+    for (int k = 0; k < window.length(); k++) {
+      if (isLeftOut.test(search.from + k * averaged)) {
+        window.leaveOut(k, recording.peakVolts());
+      }
+    }
     int first = (search.first - search.from) / averaged;
     int last = Math.min(window.length() - 1, (search.last - search.from) / averaged);
     Edge edge = EdgeFit.locate(window, Math.max(1, first), Math.max(1, last), shapes);
@@ -104,15 +128,21 @@ final class Instants {
             laterVolts,
             bare.earlierSpreadVolts(),
             bare.laterSpreadVolts(),
+            bare.alike(),
+            bare.spreadRatio(),
             bare.time(),
-            bare.informationShare());
+            bare.informationShare(),
+            bare.modelErrorVolts());
     int first = Math.max(1, search.first - from);
     int last = Math.max(first, Math.min(window.length() - 1, search.last - from));
-    Edge fine = EdgeFit.locate(window, first, last, STEPS_AT_FULL_RATE);
+    Set<EdgeShape> shapes =
+        later != null && later.hasSteps() ? ARRIVING_IN_STEPS : STEPS_AT_FULL_RATE;
+    Edge fine = EdgeFit.locate(window, first, last, shapes);
     return new Edge(
         fine.seconds(),
         fine.samplingSeconds(),
         fine.locationSeconds(),
+        fine.modelSeconds(),
         coarse.shape(),
         coarse.window(),
         coarse.laterVolts());
@@ -129,28 +159,37 @@ final class Instants {
             new double[n],
             new double[n],
             new double[n],
+            new boolean[n],
+            usualSpread(later, averaged) / usualSpread(earlier, averaged),
             new TimeAxis(
                 time.secondsAt(search.from + (averaged - 1) / 2.0),
                 averaged * time.intervalSeconds(),
                 n,
                 time.timeBasePpm()),
-            averaged == 1 ? before.informationShare() : 1);
-    double spreadShare = Math.sqrt(before.informationShare() * averaged);
+            averaged == 1 ? before.informationShare() : 1,
+            MODEL_ERROR_SHARE_OF_PEAK * recording.peakVolts());
+    double usual = Math.max(usualSpread(earlier, averaged), usualSpread(later, averaged));
     for (int k = 0; k < n; k++) {
       fill(window, k, search.from + k * averaged, averaged, earlier, later);
-      if (averaged > 1) {
-        window.earlierSpreadVolts()[k] =
-            averagedSpread(window.earlierSpreadVolts()[k], spreadShare);
-        window.laterSpreadVolts()[k] = averagedSpread(window.laterSpreadVolts()[k], spreadShare);
-      }
-      blurWhereAlike(window, k);
+      blurWhereAlike(window, k, STEP_SPREADS * usual);
     }
     return window;
   }
 
-  private double averagedSpread(double spreadVolts, double share) {
+  /** Averages of correlated neighbours spread less than one sample, but not by the root of n. */
+  private double averagedSpread(double spreadVolts, int averaged) {
     double floor = SPREAD_FLOOR_SHARE_OF_PEAK * recording.peakVolts();
-    return Math.max(floor, spreadVolts / Math.max(1, share));
+    double independent = Math.max(1, before.informationShare() * averaged);
+    return Math.max(floor, spreadVolts / Math.sqrt(independent));
+  }
+
+  private double usualSpread(@Nullable Supply supply, int averaged) {
+    double spread = supply == null ? residueSpread() : supply.usualSpreadVolts();
+    return averagedSpread(spread, averaged);
+  }
+
+  private double residueSpread() {
+    return Math.max(residue.spreadVolts(), before.harmonics().noiseVolts());
   }
 
   private void fill(
@@ -167,18 +206,25 @@ final class Instants {
       window.laterVolts()[k] += voltsOf(later, seconds) / count;
     }
     double middle = recording.time().secondsAt(from + (count - 1) / 2.0);
-    window.earlierSpreadVolts()[k] = spreadOf(earlier, middle);
-    window.laterSpreadVolts()[k] = spreadOf(later, middle);
+    window.earlierSpreadVolts()[k] = averagedSpread(spreadOf(earlier, middle), count);
+    window.laterSpreadVolts()[k] = averagedSpread(spreadOf(later, middle), count);
   }
 
-  /** Where the models can't be told apart, neither their values nor their spreads may tell. */
-  private void blurWhereAlike(EdgeWindow window, int k) {
+  /**
+   * Where the models can't be told apart, neither their values nor their spreads may tell; and
+   * where one of them steps at an uncertain place, the other is no better known.
+   */
+  private void blurWhereAlike(EdgeWindow window, int k, double stepVolts) {
     double earlier = window.earlierVolts()[k];
     double later = window.laterVolts()[k];
+    double spread = Math.max(window.earlierSpreadVolts()[k], window.laterSpreadVolts()[k]);
     if (Math.abs(earlier - later) < ALIKE_SHARE_OF_PEAK * recording.peakVolts()) {
-      double spread = Math.max(window.earlierSpreadVolts()[k], window.laterSpreadVolts()[k]);
       window.earlierVolts()[k] = (earlier + later) / 2;
       window.laterVolts()[k] = (earlier + later) / 2;
+      window.earlierSpreadVolts()[k] = spread;
+      window.laterSpreadVolts()[k] = spread;
+      window.alike()[k] = true;
+    } else if (spread > stepVolts) {
       window.earlierSpreadVolts()[k] = spread;
       window.laterSpreadVolts()[k] = spread;
     }
@@ -189,12 +235,6 @@ final class Instants {
   }
 
   private double spreadOf(@Nullable Supply supply, double seconds) {
-    double floor = SPREAD_FLOOR_SHARE_OF_PEAK * recording.peakVolts();
-    PeriodicModel model = supply == null ? null : supply.model();
-    double spread =
-        model == null
-            ? Math.max(residue.spreadVolts(), before.harmonics().noiseVolts())
-            : model.spreadVoltsAt(seconds);
-    return Math.max(floor, spread);
+    return supply == null ? residueSpread() : supply.model().spreadVoltsAt(seconds);
   }
 }

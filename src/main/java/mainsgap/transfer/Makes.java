@@ -13,6 +13,11 @@ final class Makes {
   /** The shape of the arrival is not better known than this share of nominal peak. */
   private static final double SPREAD_FLOOR_SHARE_OF_PEAK = 0.006;
 
+  /** Where the make is known to a sample, the shape is known better. */
+  private static final double PINNED_FLOOR_SHARE_OF_PEAK = 0.004;
+
+  private static final double CROSSING_SHARE_OF_PEAK = 0.15;
+
   /** A break shorter than this is not told from a spike. */
   private static final double SHORTEST_BREAK_SECONDS = 30e-6;
 
@@ -48,10 +53,23 @@ final class Makes {
       Instants instants,
       Instants.Search search,
       List<Segmentation.Run> runs) {
-    double spread = Math.max(SPREAD_FLOOR_SHARE_OF_PEAK * recording.peakVolts(), 1.2 * noiseVolts);
-    Edge arrival = instants.arriving(search);
+    boolean pinned = search.first() == search.last();
+    double floor = pinned ? PINNED_FLOOR_SHARE_OF_PEAK : SPREAD_FLOOR_SHARE_OF_PEAK;
+    double spread = Math.max(floor * recording.peakVolts(), 1.2 * noiseVolts);
+    Edge arrival =
+        pinned
+            ? instants.arriving(search, i -> isNearCrossing(recording, residue, after, i))
+            : instants.arriving(search);
     Makes made = new Makes(recording, residue, after, arrival, List.of());
     return new Makes(recording, residue, after, arrival, made.breaks(search, spread, runs));
+  }
+
+  /** Where a dead load looks much like a fed one, so that a break there must not bend the shape. */
+  private static boolean isNearCrossing(
+      Recording recording, Residue residue, Supply after, int index) {
+    double seconds = recording.time().secondsAt(index);
+    double apart = after.model().voltsAt(seconds) - residue.voltsAt(seconds);
+    return Math.abs(apart) < CROSSING_SHARE_OF_PEAK * recording.peakVolts();
   }
 
   /** The first make, with the shape of the arrival. */

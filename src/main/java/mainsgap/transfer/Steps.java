@@ -18,6 +18,9 @@ final class Steps {
   /** A make closes at least this share of the distance between residue and supply. */
   private static final double SMALLEST_SHARE_OF_DISTANCE = 0.12;
 
+  /** The steps of a fitted cycle are known to this. */
+  private static final double OWN_STEP_SECONDS = 0.15e-3;
+
   private final Recording recording;
   private final Residue residue;
   private final Supply after;
@@ -58,8 +61,24 @@ final class Steps {
     return alone > smallestVolts
         && step * distance > 0
         && Math.abs(step) > SMALLEST_SHARE_OF_DISTANCE * Math.abs(distance)
-        && after.model().spreadVoltsAt(seconds) < smallestVolts
+        && !isOwnStep(index, step)
         && Math.abs(fromResidue(index)) > Math.abs(fromResidue(index - 1));
+  }
+
+  /** A step of the supply's own cycle, about where the fit puts it. */
+  private boolean isOwnStep(int index, double step) {
+    if (!after.hasSteps()) {
+      return false;
+    }
+    int reach = recording.samplesIn(OWN_STEP_SECONDS);
+    double low = Double.POSITIVE_INFINITY;
+    double high = Double.NEGATIVE_INFINITY;
+    for (int i = index - reach; i <= index + reach; i++) {
+      double volts = after.model().voltsAt(recording.time().secondsAt(i));
+      low = Math.min(low, volts);
+      high = Math.max(high, volts);
+    }
+    return high - low > Math.abs(step) / 2;
   }
 
   /** From the settled supply, so that its own steps are none. */

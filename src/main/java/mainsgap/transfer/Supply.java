@@ -47,6 +47,16 @@ record Supply(PeriodicModel model, HarmonicModel harmonics, int from, int to) {
     return new Supply(model, harmonics, from, to);
   }
 
+  /** The standard deviation of samples about it, away from its own steps. */
+  double usualSpreadVolts() {
+    return model instanceof FoldedModel folded ? folded.usualSpreadVolts() : harmonics.noiseVolts();
+  }
+
+  /** Whether its cycle has steps of its own, at which it moves from sample to sample. */
+  boolean hasSteps() {
+    return model instanceof FoldedModel;
+  }
+
   /** How much one sample's deviation tells beside its neighbour's. */
   double informationShare() {
     double correlation = Math.max(0, Math.min(0.95, harmonics.noiseCorrelation()));
