@@ -4,5 +4,5 @@ setlocal
 set "HOME_FOLDER=%~dp0.."
 set "JAVA=java"
 if defined JAVA_HOME set "JAVA=%JAVA_HOME%\bin\java"
-"%JAVA%" %MAINSGAP_JAVA_OPTIONS% "-Dmainsgap.home=%HOME_FOLDER%" -cp "%HOME_FOLDER%\lib\*" mainsgap.Mainsgap %*
+"%JAVA%" %MAINSGAP_JAVA_OPTIONS% -cp "%HOME_FOLDER%\lib\*" mainsgap.Mainsgap %*
 exit /b %ERRORLEVEL%
