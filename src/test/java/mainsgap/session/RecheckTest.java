@@ -14,7 +14,7 @@ class RecheckTest {
   private final Path file;
 
   RecheckTest(@TempDir Path folder) {
-    file = folder.resolve("a.session");
+    file = folder.resolve("a.mainsgap");
     try (SessionLog log = SessionLog.create(file, SessionFixtures.header())) {
       log.append(SessionFixtures.trial(1));
       log.append(SessionFixtures.refused(2));

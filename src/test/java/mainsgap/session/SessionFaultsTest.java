@@ -26,7 +26,7 @@ class SessionFaultsTest {
 
   SessionFaultsTest(@TempDir Path folder) {
     this.folder = folder;
-    file = folder.resolve("a.session");
+    file = folder.resolve("a.mainsgap");
   }
 
   private void makeSession() {
@@ -79,7 +79,7 @@ class SessionFaultsTest {
   @Test
   void aPathBelowAFileIsToldWithThatFile() throws IOException {
     Files.writeString(file, "a file");
-    Path below = file.resolve("deep/b.session");
+    Path below = file.resolve("deep/b.mainsgap");
     assertEquals(
         "the session file " + below + " lies below " + file + ", which is a file, no folder",
         messageOf(() -> SessionLog.create(below, SessionFixtures.header())));
@@ -219,7 +219,7 @@ class SessionFaultsTest {
   @Test
   void aCrashInTheMiddleOfAnEntryLeavesTheEntriesBefore() throws IOException, SQLException {
     makeSession();
-    Path crashed = folder.resolve("crashed.session");
+    Path crashed = folder.resolve("crashed.mainsgap");
     try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file);
         Statement statement = connection.createStatement()) {
       statement.executeUpdate("PRAGMA cache_size = 1");

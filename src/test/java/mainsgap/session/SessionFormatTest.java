@@ -26,7 +26,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** The format as its page tells it, without the code that writes it. */
 class SessionFormatTest {
   /** Made by version 0.1.0, all in it invented; never made anew. */
-  private static final Path GOLDEN = Path.of("test-fixtures", "session", "format-1.session");
+  private static final Path GOLDEN = Path.of("test-fixtures", "session", "format-1.mainsgap");
 
   private static final String GOLDEN_SEAL =
       "fa5b877d0162e66026bee8ea04eab37d05ba427b7d5322c159ac41f51c1032ed";
@@ -38,12 +38,12 @@ class SessionFormatTest {
   }
 
   private Path copyOfGolden() throws IOException {
-    return Files.copy(GOLDEN, folder.resolve("copy.session"));
+    return Files.copy(GOLDEN, folder.resolve("copy.mainsgap"));
   }
 
   @Test
   void sealsAreWhatThePageSays() throws Exception {
-    Path file = folder.resolve("a.session");
+    Path file = folder.resolve("a.mainsgap");
     String last;
     try (SessionLog log = SessionLog.create(file, SessionFixtures.header())) {
       log.append(SessionFixtures.remark(Remark.Kind.SERIES_STARTED));

@@ -29,7 +29,7 @@ class SessionLogTest {
   }
 
   private Path file() {
-    return folder.resolve("a.session");
+    return folder.resolve("a.mainsgap");
   }
 
   @Test
@@ -182,7 +182,7 @@ class SessionLogTest {
 
   @Test
   void missingFoldersAreMade() {
-    Path deep = folder.resolve("one/two/a.session");
+    Path deep = folder.resolve("one/two/a.mainsgap");
     try (SessionLog log = SessionLog.create(deep, SessionFixtures.header())) {
       assertFalse(log.lastSeal().isEmpty());
     }
