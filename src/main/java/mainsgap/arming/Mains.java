@@ -2,7 +2,6 @@ package mainsgap.arming;
 
 import java.time.Duration;
 import java.util.Optional;
-import java.util.function.Consumer;
 import mainsgap.scope.Oscilloscope;
 import mainsgap.signal.Capture;
 import mainsgap.signal.Event;
@@ -16,19 +15,17 @@ final class Mains {
   private final Preflight preflight;
   private final Pace pace;
   private final Waits waits;
-  private final Proceed proceed;
-  private final Consumer<String> face;
+  private final LoopListener face;
   private boolean wasOpened;
   private boolean unknownWasSaid;
 
-  Mains(LoopPlan plan, Rig rig, Waits waits, Proceed proceed, Consumer<String> face) {
+  Mains(LoopPlan plan, Rig rig, Waits waits, LoopListener face) {
     this.mainsSwitch = rig.mains();
     this.instrument = rig.instrument();
     this.task = plan.task();
     this.preflight = new Preflight(plan.capture(), plan.task());
     this.pace = plan.pace();
     this.waits = waits;
-    this.proceed = proceed;
     this.face = face;
   }
 
@@ -56,18 +53,18 @@ final class Mains {
 
   /** Asks for the move back, sees that it was made where that can be seen, and lets all settle. */
   void bringBack() {
-    proceed.forget();
+    waits.forgetProceed();
     SwitchMove back = SwitchMove.causing(task.event()).back();
     ask(back);
     awaitSupply(back);
-    waits.rest("the unit to settle", pace.settle(), proceed);
+    waits.rest("the unit to settle", pace.settle());
     awaitOutput();
   }
 
   /** At the end the switch stays as it is; an open one leaves a live output that looks dead. */
   void sayWhatIsLive() {
     if (wasOpened) {
-      face.accept(
+      face.noted(
           "the mains switch was left open: the unit's output is still live from its battery;"
               + " closing the switch needs a hand");
     }
@@ -75,7 +72,7 @@ final class Mains {
 
   private void ask(SwitchMove move) {
     wasOpened = move == SwitchMove.OPEN;
-    mainsSwitch.ask(move);
+    mainsSwitch.ask(move, face::prompted);
   }
 
   private void awaitSupply(SwitchMove move) {
@@ -99,7 +96,7 @@ final class Mains {
     }
     if (seen[0] == Supply.UNKNOWN && !unknownWasSaid) {
       unknownWasSaid = true;
-      face.accept(
+      face.noted(
           "the supply is unknown: no channel watches the mains, and the output may be fed by the"
               + " backup; make sure of the switch yourself before you go on");
     }

@@ -60,12 +60,7 @@ final class Preflight {
   }
 
   private Optional<String> complaint(ChannelRole role, ChannelPlan channel, LiveSignal signal) {
-    String where =
-        "channel "
-            + channel.number()
-            + " ("
-            + (role == ChannelRole.OUTPUT ? "output" : "mains")
-            + ")";
+    String where = "channel " + channel.number() + " (" + role.words() + ")";
     double nominal = task.nominalVolts();
     if (signal.rmsVolts() < NO_SIGNAL_PART * nominal) {
       return Optional.of(

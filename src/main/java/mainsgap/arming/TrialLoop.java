@@ -38,8 +38,8 @@ public final class TrialLoop {
     this.plan = plan;
     this.rig = rig;
     this.face = new SteadyListener(listener);
-    this.waits = new Waits(reins.clock(), reins.stop(), plan.pace().poll(), face::progressed);
-    this.mains = new Mains(plan, rig, waits, reins.proceed(), face::noted);
+    this.waits = new Waits(reins, plan.pace().poll(), face::progressed);
+    this.mains = new Mains(plan, rig, waits, face);
   }
 
   /** Runs the series to its end; the instrument is disarmed when it returns, whatever happened. */

@@ -12,12 +12,14 @@ import mainsgap.waiting.StopRequest;
 final class Waits {
   private final Clock clock;
   private final StopRequest stop;
+  private final Proceed proceed;
   private final Duration poll;
   private final Consumer<Progress> face;
 
-  Waits(Clock clock, StopRequest stop, Duration poll, Consumer<Progress> face) {
-    this.clock = clock;
-    this.stop = stop;
+  Waits(Reins reins, Duration poll, Consumer<Progress> face) {
+    this.clock = reins.clock();
+    this.stop = reins.stop();
+    this.proceed = reins.proceed();
     this.poll = poll;
     this.face = face;
   }
@@ -40,8 +42,13 @@ final class Waits {
     return until(what, limit, done, false);
   }
 
+  /** Forgets a word to proceed that was given before there was anything to wait for. */
+  void forgetProceed() {
+    proceed.forget();
+  }
+
   /** Lets {@code limit} pass, or less where the word to proceed is given. */
-  void rest(String what, Duration limit, Proceed proceed) {
+  void rest(String what, Duration limit) {
     boolean unused = until(what, limit, proceed::take, true);
   }
 

@@ -1,9 +1,7 @@
 package mainsgap.bench;
 
-import java.util.function.Consumer;
 import mainsgap.arming.HandSwitch;
 import mainsgap.arming.MainsSwitch;
-import mainsgap.arming.Prompt;
 import mainsgap.link.LinkException;
 import mainsgap.link.ResourceName;
 import mainsgap.scope.InstrumentProfiles;
@@ -34,17 +32,17 @@ final class Equipment implements AutoCloseable {
     this.simulation = simulation;
   }
 
-  /** Opens what {@code setup} names; the hand is prompted through {@code face}. */
-  static Equipment open(SeriesSetup setup, Consumer<Prompt> face, Clock clock, StopRequest stop) {
+  /** Opens what {@code setup} names. */
+  static Equipment open(SeriesSetup setup, Clock clock, StopRequest stop) {
     InstrumentProfiles profiles = InstrumentProfiles.load(ProfileFolder.find());
     if (setup.request().instrument() instanceof InstrumentChoice.Simulated simulated) {
-      return simulated(simulated, setup, profiles, face, clock, stop);
+      return simulated(simulated, setup, profiles, clock, stop);
     }
     InstrumentChoice.Real real = (InstrumentChoice.Real) setup.request().instrument();
     ResourceName name = parsed(real.resource());
     return new Equipment(
         Oscilloscopes.open(name, profiles, setup.profile(), clock, stop),
-        new HandSwitch(face),
+        new HandSwitch(),
         name.toString(),
         null);
   }
@@ -53,7 +51,6 @@ final class Equipment implements AutoCloseable {
       InstrumentChoice.Simulated choice,
       SeriesSetup setup,
       InstrumentProfiles profiles,
-      Consumer<Prompt> face,
       Clock clock,
       StopRequest stop) {
     SimulatedBench simulation = SimulatedBench.start(settings(choice, setup));
@@ -61,8 +58,7 @@ final class Equipment implements AutoCloseable {
       ResourceName name = ResourceName.parse(simulation.tenFieldResource());
       Oscilloscope instrument =
           Oscilloscopes.open(name, profiles, SimulationServer.TEN_FIELD, clock, stop);
-      return new Equipment(
-          instrument, new SimulatedHand(simulation, face), name.toString(), simulation);
+      return new Equipment(instrument, new SimulatedHand(simulation), name.toString(), simulation);
     } catch (RuntimeException e) {
       simulation.close();
       throw e;

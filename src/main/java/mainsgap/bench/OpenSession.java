@@ -122,7 +122,7 @@ final class OpenSession implements AutoCloseable {
   }
 
   private static String words(SessionHeader header) {
-    return header.task().event().name().toLowerCase(Locale.ROOT)
+    return header.task().event().word()
         + " at "
         + Words.plain(header.task().nominalVolts())
         + " V "

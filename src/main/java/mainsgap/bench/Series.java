@@ -51,7 +51,7 @@ public final class Series {
     } catch (BenchException | SettingsException e) {
       return SeriesEnd.beforeTheFirstTrial(Kind.WRONG_USE, "", e);
     }
-    try (Equipment equipment = Equipment.open(setup, listener::prompted, clock, stop)) {
+    try (Equipment equipment = Equipment.open(setup, clock, stop)) {
       return run(setup, equipment, listener, stop);
     } catch (BenchException | SettingsException e) {
       return SeriesEnd.beforeTheFirstTrial(Kind.WRONG_USE, setup.unit(), e);

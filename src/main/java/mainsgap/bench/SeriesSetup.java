@@ -3,7 +3,6 @@ package mainsgap.bench;
 import java.time.Duration;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
-import java.util.Locale;
 import java.util.Map;
 import mainsgap.arming.Pace;
 import mainsgap.scope.CaptureRequest;
@@ -99,12 +98,12 @@ record SeriesSetup(
           (role, input) ->
               words.put(
                   "channel " + input.channel(),
-                  name(role) + ", probe factor " + Words.plain(input.probeFactor())));
+                  role.words() + ", probe factor " + Words.plain(input.probeFactor())));
     } else {
       rig.channels()
           .forEach(
               (role, channel) ->
-                  words.put("channel " + channel.number(), channel.words(name(role))));
+                  words.put("channel " + channel.number(), channel.words(role.words())));
     }
     words.put("settling time", Words.plain(pace.settle().toMillis() / 1e3) + " s");
     return words;
@@ -118,10 +117,6 @@ record SeriesSetup(
     return request.instrument() instanceof InstrumentChoice.Simulated simulated
         ? Map.of("seed", Long.toString(simulated.seed()))
         : Map.of();
-  }
-
-  private static String name(ChannelRole role) {
-    return role.name().toLowerCase(Locale.ROOT).replace('_', ' ');
   }
 
   private static @Nullable CatchMethod wished(CatchWish wish) {

@@ -2,6 +2,7 @@ package mainsgap.scope;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import mainsgap.scope.CapturePlan.ChannelPlan;
 import mainsgap.scope.CapturePlan.TimeOutTrigger;
@@ -60,7 +61,7 @@ public final class CapturePlanner {
     if (!limits.methods().contains(wished)) {
       throw new ScopeException(
           "this instrument has no time-out trigger in its profile: catch the "
-              + eventWord()
+              + request.event().word()
               + " by a forced record");
     }
     if (wished == CatchMethod.TIME_OUT_TRIGGER && request.event() == Event.RESTORATION) {
@@ -83,6 +84,7 @@ public final class CapturePlanner {
     explanation.addAll(ofChannels);
     explanation.add(
         String.format(
+            Locale.ROOT,
             "Record %s at %s (%d samples): %s before the trigger, for its own time and 10/12 cycles of"
                 + " the supply before (the window of IEC 61000-4-7), then room for a transfer of %s"
                 + " and 10/12 cycles of the settled supply after%s.",
@@ -117,12 +119,13 @@ public final class CapturePlanner {
     RecordSize size = orRefuse(record.size(limits), record.leastSeconds());
     explanation.add(
         "One forced record, started at once: the "
-            + eventWord()
+            + request.event().word()
             + " happens while it runs and is found in it afterwards, so no trigger can miss it"
             + " (a unit without a gap is seen only in this way, or on a mains channel).");
     explanation.addAll(ofChannels);
     explanation.add(
         String.format(
+            Locale.ROOT,
             "Record %s at %s (%d samples): %s, with a transfer of up to %s and 10/12 cycles of the"
                 + " settled supply (the window of IEC 61000-4-7) around it%s.",
             Words.of(size.durationSeconds(), "s"),
@@ -144,9 +147,10 @@ public final class CapturePlanner {
   private void explainTrigger(TimeOutTrigger trigger) {
     explanation.add(
         String.format(
+            Locale.ROOT,
             "Time-out trigger on the %s: no crossing of %s (%s %% of the peak) for %s; a healthy"
                 + " sine is quiet for %s at most.",
-            Words.of(trigger.source()),
+            trigger.source().words(),
             Words.volts(trigger.levelVolts()),
             Words.plain(100 * CaptureTimes.LEVEL_OF_PEAK, 3),
             Words.of(trigger.timeSeconds(), "s"),
@@ -165,6 +169,7 @@ public final class CapturePlanner {
     if (size == null) {
       throw new ScopeException(
           String.format(
+              Locale.ROOT,
               "a record of %s needs %.0f samples at %s, but the instrument holds %d samples of at"
                   + " most %s each: use an instrument with more memory, or declare a shorter"
                   + " rated time",
@@ -183,9 +188,5 @@ public final class CapturePlanner {
             + Words.of(times.ratedSeconds(), "s")
             + " is assumed"
         : "";
-  }
-
-  private String eventWord() {
-    return request.event() == Event.LOSS ? "loss" : "restoration";
   }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import mainsgap.scope.CapturePlan.ChannelPlan;
 import mainsgap.signal.ChannelRole;
@@ -41,9 +42,9 @@ final class ChannelPlanner {
                     "channel "
                         + input.channel()
                         + " is both "
-                        + Words.of(other)
+                        + other.words()
                         + " and "
-                        + Words.of(role)
+                        + role.words()
                         + ": give each its own channel");
               }
               channels.put(role, channel(role, input));
@@ -54,7 +55,7 @@ final class ChannelPlanner {
   private ChannelPlan channel(ChannelRole role, CaptureRequest.Input input) {
     if (input.channel() > limits.channels()) {
       throw new ScopeException(
-          Words.of(role)
+          role.words()
               + " is on channel "
               + input.channel()
               + ", but the instrument has "
@@ -70,10 +71,11 @@ final class ChannelPlanner {
     }
     explanation.add(
         String.format(
+            Locale.ROOT,
             "Channel %d (%s, probe factor %s): range ±%s, at least %s times the %s peak, so that an"
                 + " overshoot is seen.",
             input.channel(),
-            Words.of(role),
+            role.words(),
             Words.plain(input.probeFactor(), 4),
             Words.volts(fullScale),
             Words.plain(HEADROOM, 2),
@@ -91,7 +93,7 @@ final class ChannelPlanner {
           "channel "
               + input.channel()
               + " ("
-              + Words.of(role)
+              + role.words()
               + ") does not see the supply: say which peak voltage it sees");
     }
     return request.nominalPeakVolts();

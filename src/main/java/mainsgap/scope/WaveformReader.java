@@ -4,6 +4,7 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import mainsgap.scope.WaveformTransfer.TenFields;
 import mainsgap.scope.WaveformTransfer.TypedData;
+import mainsgap.scpi.ScpiNumber;
 import mainsgap.signal.CodeFormat;
 import mainsgap.signal.Scale;
 import mainsgap.signal.TimeAxis;
@@ -60,10 +61,10 @@ final class WaveformReader {
     return new Scale(0, factor, 0, -peak + step / 2, peak - 1.5 * step);
   }
 
-  private static void checkNumbers(Channel channel, Waveform waveform) {
+  /** SCPI-1999 has numbers that stand for none: a hole, an overload. */
+  static void checkNumbers(Channel channel, Waveform waveform) {
     for (int i = 0; i < waveform.length(); i++) {
-      // SCPI-1999 writes 'not a number' as 9.91E37 and an overload as 9.9E37.
-      if (!(Math.abs(waveform.voltsAt(i)) < 9.9e37)) {
+      if (!Double.isFinite(ScpiNumber.meaning(waveform.format().codeAt(waveform.block(), i)))) {
         throw new ScopeException(
             "channel "
                 + channel.number()

@@ -2,10 +2,8 @@ package mainsgap.scope;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
-import java.util.Locale;
-import mainsgap.signal.ChannelRole;
 
-/** Numbers and roles as the sentences of this room write them. */
+/** Numbers as the sentences of this room write them. */
 final class Words {
   private static final String[] PREFIXES = {"n", "µ", "m", "", "k", "M", "G"};
 
@@ -33,9 +31,5 @@ final class Words {
     }
     BigDecimal rounded = new BigDecimal(value).round(new MathContext(digits));
     return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
-  }
-
-  static String of(ChannelRole role) {
-    return role.name().toLowerCase(Locale.ROOT).replace('_', ' ');
   }
 }

@@ -1,5 +1,7 @@
 package mainsgap.signal;
 
+import java.util.Locale;
+
 /** What a channel of the instrument watches. */
 public enum ChannelRole {
   /** The output of the unit under test, at the load. */
@@ -11,5 +13,10 @@ public enum ChannelRole {
   /** The load current. */
   LOAD_CURRENT,
   /** An auxiliary contact or another event signal. */
-  MARKER
+  MARKER;
+
+  /** The role for people, such as "load current". */
+  public String words() {
+    return name().toLowerCase(Locale.ROOT).replace('_', ' ');
+  }
 }

@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Consumer;
 import mainsgap.scope.AcquisitionState;
 import mainsgap.scope.CapturePlan;
 import mainsgap.scope.CatchMethod;
@@ -115,8 +116,9 @@ final class BenchFake implements Oscilloscope, MainsSwitch {
   }
 
   @Override
-  public void ask(SwitchMove move) {
+  public void ask(SwitchMove move, Consumer<Prompt> hand) {
     called(move.name());
+    hand.accept(new Prompt(move, move.request()));
     if (handObeys) {
       mainsClosed = move == SwitchMove.CLOSE;
     }

@@ -50,6 +50,7 @@ final class LoopFixture implements LoopListener, Measuring {
   final List<String> notes = new ArrayList<>();
   final List<Progress> progress = new ArrayList<>();
   Consumer<LoopState> onEntering = state -> {};
+  Runnable onPrompt = () -> {};
   IntFunction<Outcome> outcomes = number -> A_RESULT;
   CatchMethod method = CatchMethod.TIME_OUT_TRIGGER;
   Event event = Event.LOSS;
@@ -67,7 +68,7 @@ final class LoopFixture implements LoopListener, Measuring {
       cutLog = log::close;
       return new TrialLoop(
               new LoopPlan(capturePlan(), task, trials, PACE),
-              new Rig(bench, this::move, log, this),
+              new Rig(bench, bench, log, this),
               new Reins(clock, stop, proceed),
               this)
           .run();
@@ -77,11 +78,6 @@ final class LoopFixture implements LoopListener, Measuring {
   /** From now on the log can't be written. */
   void cutLog() {
     cutLog.run();
-  }
-
-  private void move(SwitchMove move) {
-    bench.ask(move);
-    prompted(new Prompt(move, move.request()));
   }
 
   private CapturePlan capturePlan() {
@@ -137,6 +133,7 @@ final class LoopFixture implements LoopListener, Measuring {
   @Override
   public void prompted(Prompt prompt) {
     prompts.add(prompt.sentence());
+    onPrompt.run();
   }
 
   @Override

@@ -19,6 +19,7 @@ import java.time.Duration;
 import java.util.Collections;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.function.Consumer;
 import mainsgap.scope.CatchMethod;
 import mainsgap.session.Ending;
 import mainsgap.session.Remark;
@@ -85,7 +86,7 @@ class TrialLoopTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"configure", "look", "arm", "state", "read"})
+  @ValueSource(strings = {"configure", "look", "arm", "state", "OPEN", "read"})
   void failureOfAnyStepDisarmsAndLeavesTheLogWhole(String step) {
     loop.bench.failingAt(step);
 
@@ -326,7 +327,18 @@ class TrialLoopTest {
     assertEquals(1, loop.session().trials().size());
   }
 
-  private java.util.function.Consumer<LoopState> stopAt(LoopState where) {
+  @Test
+  void promptThatFailsDoesNotCostTheTrial() {
+    loop.onPrompt =
+        () -> {
+          throw new IllegalStateException("no screen");
+        };
+
+    assertEquals(LoopEnd.Reason.DONE, loop.run(1).reason());
+    assertEquals(1, loop.session().trials().size());
+  }
+
+  private Consumer<LoopState> stopAt(LoopState where) {
     return state -> {
       if (state == where) {
         loop.stop.request();

@@ -71,7 +71,7 @@ final class KnownSeries {
         new LoopPlan(plan, setup.task(), setup.request().trials(), setup.pace()),
         new Rig(
             instrument,
-            new SimulatedHand(bench, prompt -> {}),
+            new SimulatedHand(bench),
             log,
             new ClaimedMeasuring(setup.task(), setup.request().claim())),
         new Reins(Clock.system(), new StopRequest(), new Proceed()),
