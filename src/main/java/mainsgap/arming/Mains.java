@@ -76,25 +76,25 @@ final class Mains {
   }
 
   private void awaitSupply(SwitchMove move) {
-    Supply wanted = move == SwitchMove.CLOSE ? Supply.PRESENT : Supply.ABSENT;
-    Supply[] seen = {Supply.UNKNOWN};
+    MainsState wanted = move == SwitchMove.CLOSE ? MainsState.PRESENT : MainsState.ABSENT;
+    MainsState[] seen = {MainsState.UNKNOWN};
     boolean settled =
         waits.until(
-            "mains " + (wanted == Supply.PRESENT ? "to be back" : "to be off"),
+            "mains " + (wanted == MainsState.PRESENT ? "to be back" : "to be off"),
             pace.recoveryWait(),
             () -> {
               seen[0] = preflight.supply(instrument.look());
-              return seen[0] == wanted || seen[0] == Supply.UNKNOWN;
+              return seen[0] == wanted || seen[0] == MainsState.UNKNOWN;
             });
     if (!settled) {
       throw new RigException(
           "mains is not "
-              + (wanted == Supply.PRESENT ? "back" : "off")
+              + (wanted == MainsState.PRESENT ? "back" : "off")
               + " "
               + Sentences.of(pace.recoveryWait())
               + " after it was asked for: look at the switch, the fuse and the mains probe");
     }
-    if (seen[0] == Supply.UNKNOWN && !unknownWasSaid) {
+    if (seen[0] == MainsState.UNKNOWN && !unknownWasSaid) {
       unknownWasSaid = true;
       face.noted(
           "the supply is unknown: no channel watches the mains, and the output may be fed by the"

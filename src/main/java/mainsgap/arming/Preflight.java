@@ -39,15 +39,17 @@ final class Preflight {
   }
 
   /** Whether mains is there. */
-  Supply supply(Capture look) {
+  MainsState supply(Capture look) {
     return look.waveform(ChannelRole.MAINS)
         .map(waveform -> LiveSignal.of(waveform, look.time()).rmsVolts())
         .map(
             rms ->
                 rms >= (1 - RMS_PART) * task.nominalVolts()
-                    ? Supply.PRESENT
-                    : rms < NO_SIGNAL_PART * task.nominalVolts() ? Supply.ABSENT : Supply.POOR)
-        .orElse(Supply.UNKNOWN);
+                    ? MainsState.PRESENT
+                    : rms < NO_SIGNAL_PART * task.nominalVolts()
+                        ? MainsState.ABSENT
+                        : MainsState.POOR)
+        .orElse(MainsState.UNKNOWN);
   }
 
   private Optional<String> complaint(Capture look, ChannelRole role) {

@@ -46,8 +46,8 @@ public final class TrialLoop {
   public LoopEnd run() {
     enter(LoopState.PREFLIGHT);
     LoopEnd end;
-    try (Acquisition acquisition = new Acquisition(rig.instrument(), plan, waits)) {
-      end = series(acquisition);
+    try (ArmedInstrument armed = new ArmedInstrument(rig.instrument(), plan, waits)) {
+      end = series(armed);
     } catch (StoppedException e) {
       boolean safe = e.getSuppressed().length == 0;
       end = end(safe ? Reason.STOPPED : Reason.INSTRUMENT, Sentences.of(e));
@@ -61,14 +61,14 @@ public final class TrialLoop {
     return finish(end);
   }
 
-  private LoopEnd series(Acquisition acquisition) {
+  private LoopEnd series(ArmedInstrument armed) {
     rig.instrument().configure(plan.capture());
     mains.check();
     if (mains.mustLeaveFirst()) {
       recover();
     }
     while (true) {
-      Optional<Trial> trial = attempt(acquisition);
+      Optional<Trial> trial = attempt(armed);
       if (trial.isPresent() && trial.get().outcome().kind() != Outcome.Kind.REFUSED) {
         measured++;
       } else {
@@ -85,17 +85,17 @@ public final class TrialLoop {
   }
 
   /** One attempt; empty where it gave no capture. */
-  private Optional<Trial> attempt(Acquisition acquisition) {
+  private Optional<Trial> attempt(ArmedInstrument armed) {
     waits.heedStop();
-    acquisition.arm();
+    armed.arm();
     enter(LoopState.ARMED);
     mains.askForEvent();
-    if (!acquisition.triggers()) {
+    if (!armed.triggers()) {
       logNoCapture();
       return Optional.empty();
     }
     enter(LoopState.TRIGGERED);
-    acquisition.complete();
+    armed.complete();
     enter(LoopState.READING);
     Capture capture = rig.instrument().read();
     return Optional.of(logged(capture, waits.now()));

@@ -1,7 +1,7 @@
 package mainsgap.bench;
 
 /** The bench could not be put together; the message is a sentence for people. */
-public class BenchException extends RuntimeException {
+public final class BenchException extends RuntimeException {
   private static final long serialVersionUID = 1L;
 
   /** Creates the exception with its sentence. */

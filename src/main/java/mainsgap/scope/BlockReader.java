@@ -11,13 +11,13 @@ final class BlockReader {
   /** Parts smaller than this are not worth another try. */
   private static final int SMALLEST_PART = 1000;
 
-  private final Conversation conversation;
+  private final Exchange exchange;
   private final WaveformTransfer how;
   private final String step;
   private int partSamples;
 
-  BlockReader(Conversation conversation, WaveformTransfer how, String step) {
-    this.conversation = conversation;
+  BlockReader(Exchange exchange, WaveformTransfer how, String step) {
+    this.exchange = exchange;
     this.how = how;
     this.step = step;
     this.partSamples = how.window().isEmpty() ? Integer.MAX_VALUE : how.chunkSamples();
@@ -56,7 +56,7 @@ final class BlockReader {
         return new Part(ask(channel, first, samples, width), samples);
       } catch (ReplyTimeoutException e) {
         if (how.window().isEmpty() || samples / 2 < SMALLEST_PART) {
-          throw Conversation.wrapped(step, e);
+          throw Exchange.wrapped(step, e);
         }
         partSamples = samples / 2;
       }
@@ -65,7 +65,7 @@ final class BlockReader {
 
   private byte[] ask(int channel, int first, int samples, Width width) {
     byte[] block =
-        conversation.askBlock(
+        exchange.askBlock(
             step,
             how,
             TemplateValues.part(channel, first, first + samples - 1),

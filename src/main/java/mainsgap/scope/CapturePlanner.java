@@ -107,7 +107,7 @@ public final class CapturePlanner {
   private RecordSize triggeredSize(double neededSeconds) {
     return orRefuse(
         RecordSize.fitting(
-            Steps.up125(neededSeconds),
+            RoundValues.up125(neededSeconds),
             TRIGGERED_INTERVAL_SECONDS,
             RecordSize.COARSEST_SECONDS,
             limits),

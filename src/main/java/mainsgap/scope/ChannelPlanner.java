@@ -65,7 +65,8 @@ final class ChannelPlanner {
     double peak = expectedPeakVolts(role, input);
     double largest = limits.largestFullScalePeakVolts() * input.probeFactor();
     double smallest = limits.smallestFullScalePeakVolts() * input.probeFactor();
-    double fullScale = Math.max(smallest, Math.min(largest, Steps.upTwoDigits(HEADROOM * peak)));
+    double fullScale =
+        Math.max(smallest, Math.min(largest, RoundValues.upTwoDigits(HEADROOM * peak)));
     if (fullScale < HEADROOM * peak) {
       throw new ScopeException(tooSmall(input, peak, largest));
     }
@@ -100,7 +101,7 @@ final class ChannelPlanner {
   }
 
   private String tooSmall(CaptureRequest.Input input, double peak, double largest) {
-    double factor = Steps.upTwoDigits(HEADROOM * peak / limits.largestFullScalePeakVolts());
+    double factor = RoundValues.upTwoDigits(HEADROOM * peak / limits.largestFullScalePeakVolts());
     return "channel "
         + input.channel()
         + " reaches ±"

@@ -37,7 +37,10 @@ record ForcedRecord(double windowSeconds, double neededSeconds, String reason) {
       for (double window : new double[] {windowSeconds, windowSeconds / 2}) {
         RecordSize size =
             RecordSize.fitting(
-                Steps.up125(window + neededSeconds), WISHED_INTERVAL_SECONDS, coarsest, limits);
+                RoundValues.up125(window + neededSeconds),
+                WISHED_INTERVAL_SECONDS,
+                coarsest,
+                limits);
         if (size != null) {
           return size;
         }
@@ -48,6 +51,6 @@ record ForcedRecord(double windowSeconds, double neededSeconds, String reason) {
 
   /** The shortest record that would do. */
   double leastSeconds() {
-    return Steps.up125(windowSeconds / 2 + neededSeconds);
+    return RoundValues.up125(windowSeconds / 2 + neededSeconds);
   }
 }

@@ -36,7 +36,7 @@ public final class Oscilloscopes {
           profileName == null ? fitting(resource, profiles, clock) : profiles.named(profileName);
       return open(resource, profile, clock, stop);
     } catch (ScpiException | LinkException e) {
-      throw Conversation.wrapped("opening " + resource, e);
+      throw Exchange.wrapped("opening " + resource, e);
     }
   }
 

@@ -34,7 +34,7 @@ final class ProfiledOscilloscope implements Oscilloscope {
   private final Identity identity;
   private final Clock clock;
   private final StopRequest stop;
-  private final Conversation conversation;
+  private final Exchange exchange;
   private final ScopeSettings settings;
   private final StateReading stateReading;
   private final WaveformReader waveforms;
@@ -57,10 +57,10 @@ final class ProfiledOscilloscope implements Oscilloscope {
     this.identity = identity;
     this.clock = clock;
     this.stop = stop;
-    this.conversation = new Conversation(instrument);
-    this.settings = new ScopeSettings(conversation, profile);
-    this.stateReading = new StateReading(conversation, profile.state());
-    this.waveforms = new WaveformReader(conversation, profile);
+    this.exchange = new Exchange(instrument);
+    this.settings = new ScopeSettings(exchange, profile);
+    this.stateReading = new StateReading(exchange, profile.state());
+    this.waveforms = new WaveformReader(exchange, profile);
   }
 
   /** Clears old complaints and sends what the profile wants at the start. */
@@ -68,9 +68,9 @@ final class ProfiledOscilloscope implements Oscilloscope {
     try {
       instrument.clearStatus();
     } catch (ScpiException | LinkException e) {
-      throw Conversation.wrapped("connecting", e);
+      throw Exchange.wrapped("connecting", e);
     }
-    conversation.send("connecting", profile.commands().connect(), Map.of());
+    exchange.send("connecting", profile.commands().connect(), Map.of());
   }
 
   @Override
@@ -95,7 +95,7 @@ final class ProfiledOscilloscope implements Oscilloscope {
     settle();
     Map<ChannelRole, Double> ranges = settings.rangesPeakVolts(plan);
     AppliedRecord record = settings.readRecord(wished);
-    conversation.checkErrors("reading back the settings");
+    exchange.checkErrors("reading back the settings");
     configured = new Configured(plan, ranges, record);
     current = record;
   }
@@ -134,11 +134,11 @@ final class ProfiledOscilloscope implements Oscilloscope {
       return polled == AcquisitionState.COMPLETE ? AcquisitionState.IDLE : polled;
     }
     if (running.takeForce(polled)) {
-      conversation.send("forcing the trigger", profile.commands().force(), Map.of());
+      exchange.send("forcing the trigger", profile.commands().force(), Map.of());
     }
     AcquisitionState state = running.means(polled);
     if (state == AcquisitionState.IDLE || state == AcquisitionState.COMPLETE) {
-      conversation.checkErrors("acquiring");
+      exchange.checkErrors("acquiring");
     }
     return state;
   }
@@ -157,7 +157,7 @@ final class ProfiledOscilloscope implements Oscilloscope {
       time = time == null ? record.checked(reading.time()) : time;
       taken.put(entry.getKey(), reading.waveform());
     }
-    conversation.checkErrors("reading the record");
+    exchange.checkErrors("reading the record");
     if (time == null) {
       throw new AssertionError("a plan has the output channel");
     }
@@ -167,7 +167,7 @@ final class ProfiledOscilloscope implements Oscilloscope {
   @Override
   public void disarm() {
     acquisition = null;
-    conversation.send("stopping the acquisition", profile.commands().disarm(), Map.of());
+    exchange.send("stopping the acquisition", profile.commands().disarm(), Map.of());
   }
 
   @Override
@@ -188,7 +188,7 @@ final class ProfiledOscilloscope implements Oscilloscope {
   }
 
   private void start(boolean forcedRecord) {
-    conversation.send("starting the acquisition", profile.commands().arm(), Map.of());
+    exchange.send("starting the acquisition", profile.commands().arm(), Map.of());
     List<CommandTemplate> force = profile.commands().force();
     acquisition = new Acquisition(forcedRecord, !force.isEmpty());
   }

@@ -19,7 +19,7 @@ record RecordSize(double intervalSeconds, int samples) {
   static @Nullable RecordSize fitting(
       double durationSeconds, double wishedSeconds, double coarsestSeconds, ScopeLimits limits) {
     double interval =
-        Steps.up125(
+        RoundValues.up125(
             Math.max(
                 limits.shortestIntervalSeconds(),
                 Math.max(wishedSeconds, durationSeconds / limits.largestRecord())));
@@ -27,7 +27,7 @@ record RecordSize(double intervalSeconds, int samples) {
       interval =
           Math.max(
               limits.shortestIntervalSeconds(),
-              Steps.down125(durationSeconds / limits.smallestRecord()));
+              RoundValues.down125(durationSeconds / limits.smallestRecord()));
     }
     interval = Math.min(interval, limits.longestIntervalSeconds());
     long samples = Math.max(limits.smallestRecord(), Math.round(durationSeconds / interval));

@@ -1,7 +1,7 @@
 package mainsgap.scope;
 
 /** The oscilloscope did not do what it was asked; the message is a sentence for people. */
-public class ScopeException extends RuntimeException {
+public final class ScopeException extends RuntimeException {
   private static final long serialVersionUID = 1L;
 
   /** Creates the exception with its sentence. */

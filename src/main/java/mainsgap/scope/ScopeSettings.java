@@ -14,12 +14,12 @@ final class ScopeSettings {
   /** A range that comes back rounded is still the one that was asked for. */
   private static final double HAIR = 0.005;
 
-  private final Conversation conversation;
+  private final Exchange exchange;
   private final InstrumentProfile profile;
   private final TemplateValues values;
 
-  ScopeSettings(Conversation conversation, InstrumentProfile profile) {
-    this.conversation = conversation;
+  ScopeSettings(Exchange exchange, InstrumentProfile profile) {
+    this.exchange = exchange;
     this.profile = profile;
     this.values = new TemplateValues(profile.conventions());
   }
@@ -29,14 +29,14 @@ final class ScopeSettings {
         plan.channels().values().stream().map(ChannelPlan::number).collect(Collectors.toSet());
     for (int number = 1; number <= profile.limits().channels(); number++) {
       if (!used.contains(number)) {
-        conversation.send(
+        exchange.send(
             "switching off channel " + number,
             profile.commands().channelOff(),
             TemplateValues.channel(number));
       }
     }
     for (ChannelPlan channel : plan.channels().values()) {
-      conversation.send(
+      exchange.send(
           "setting channel " + channel.number(),
           profile.commands().channelOn(),
           values.vertical(channel));
@@ -51,7 +51,7 @@ final class ScopeSettings {
   }
 
   void sendRecord(AppliedRecord wished) {
-    conversation.send("setting the record", profile.commands().record(), values.horizontal(wished));
+    exchange.send("setting the record", profile.commands().record(), values.horizontal(wished));
   }
 
   void sendTrigger(CapturePlan plan) {
@@ -60,14 +60,14 @@ final class ScopeSettings {
       sendForcedTrigger(plan);
       return;
     }
-    conversation.send(
+    exchange.send(
         "setting the time-out trigger",
         profile.commands().timeOutTrigger(),
         values.trigger(trigger, plan.channel(trigger.source())));
   }
 
   void sendForcedTrigger(CapturePlan plan) {
-    conversation.send(
+    exchange.send(
         "setting the trigger for a forced record",
         profile.commands().forcedTrigger(),
         values.forced(plan.channel(ChannelRole.OUTPUT)));
@@ -100,8 +100,7 @@ final class ScopeSettings {
   private Optional<Double> answer(Optional<ReadBack> readBack) {
     return readBack.map(
         asked -> {
-          double answer =
-              conversation.askNumber("reading back the record", asked.query(), Map.of());
+          double answer = exchange.askNumber("reading back the record", asked.query(), Map.of());
           return asked.gives() == Placeholder.SAMPLE_RATE_HERTZ ? 1 / answer : answer;
         });
   }
@@ -112,7 +111,7 @@ final class ScopeSettings {
       return channel.fullScalePeakVolts();
     }
     double answer =
-        conversation.askNumber(
+        exchange.askNumber(
             "reading back the range of channel " + channel.number(),
             readBack.get().query(),
             TemplateValues.channel(channel.number()));
@@ -140,7 +139,7 @@ final class ScopeSettings {
             + "the "
             + Words.volts(channel.expectedPeakVolts())
             + " supply peak: choose "
-            + Words.volts(Steps.upTwoDigits(needed))
+            + Words.volts(RoundValues.upTwoDigits(needed))
             + " or more");
   }
 }

@@ -8,11 +8,11 @@ import java.util.TreeSet;
 final class StateReading {
   private static final String STEP = "asking for the state";
 
-  private final Conversation conversation;
+  private final Exchange exchange;
   private final StatePolling polling;
 
-  StateReading(Conversation conversation, StatePolling polling) {
-    this.conversation = conversation;
+  StateReading(Exchange exchange, StatePolling polling) {
+    this.exchange = exchange;
     this.polling = polling;
   }
 
@@ -24,7 +24,7 @@ final class StateReading {
   }
 
   private AcquisitionState ofWord(StatePolling.ByWords byWords) {
-    String answer = conversation.ask(STEP, byWords.query());
+    String answer = exchange.ask(STEP, byWords.query());
     AcquisitionState state = byWords.words().get(answer.strip().toUpperCase(Locale.ROOT));
     if (state == null) {
       throw new ScopeException(
@@ -39,7 +39,7 @@ final class StateReading {
   }
 
   private AcquisitionState ofBits(StatePolling.ByBits byBits) {
-    double answer = conversation.askNumber(STEP, byBits.query(), Map.of());
+    double answer = exchange.askNumber(STEP, byBits.query(), Map.of());
     if (!(answer >= 0 && answer < 1L << 32 && answer == Math.rint(answer))) {
       throw new ScopeException(
           "the instrument answered "

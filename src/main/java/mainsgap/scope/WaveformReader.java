@@ -12,11 +12,11 @@ import mainsgap.signal.Waveform;
 
 /** Reads one channel's record and gives it a scale and a time axis. */
 final class WaveformReader {
-  private final Conversation conversation;
+  private final Exchange exchange;
   private final InstrumentProfile profile;
 
-  WaveformReader(Conversation conversation, InstrumentProfile profile) {
-    this.conversation = conversation;
+  WaveformReader(Exchange exchange, InstrumentProfile profile) {
+    this.exchange = exchange;
     this.profile = profile;
   }
 
@@ -34,7 +34,7 @@ final class WaveformReader {
 
   Reading read(Channel channel, AppliedRecord record) {
     String step = "reading channel " + channel.number();
-    conversation.send(step, profile.waveform().select(), TemplateValues.channel(channel.number()));
+    exchange.send(step, profile.waveform().select(), TemplateValues.channel(channel.number()));
     WaveformTransfer how = profile.waveform();
     if (how instanceof TenFields tenFields) {
       return readTenFields(step, tenFields, channel, record);
@@ -44,7 +44,7 @@ final class WaveformReader {
 
   private Reading readTypedData(String step, TypedData how, Channel channel, AppliedRecord record) {
     byte[] block =
-        new BlockReader(conversation, how, step).read(channel.number(), record.samples(), 4, 4);
+        new BlockReader(exchange, how, step).read(channel.number(), record.samples(), 4, 4);
     CodeFormat format =
         how.lsbFirst() ? CodeFormat.REAL_32_LSB_FIRST : CodeFormat.REAL_32_MSB_FIRST;
     Waveform waveform = new Waveform(block, format, typedScale(channel));
@@ -79,7 +79,7 @@ final class WaveformReader {
 
   private Reading readTenFields(String step, TenFields how, Channel channel, AppliedRecord record) {
     Map<Placeholder, Double> whole = TemplateValues.part(channel.number(), 1, record.samples());
-    conversation.send(step, how.window(), whole);
+    exchange.send(step, how.window(), whole);
     Preamble preamble = preamble(step, how, channel);
     if (preamble.points() != record.samples()) {
       throw new ScopeException(
@@ -90,7 +90,7 @@ final class WaveformReader {
               + record.samples());
     }
     byte[] block =
-        new BlockReader(conversation, how, step)
+        new BlockReader(exchange, how, step)
             .read(channel.number(), record.samples(), how.leastBytes(), how.mostBytes());
     int width = block.length / record.samples();
     Waveform waveform = new Waveform(block, format(how, width), scale(how, preamble, width));
@@ -100,7 +100,7 @@ final class WaveformReader {
 
   private Preamble preamble(String step, TenFields how, Channel channel) {
     return Preamble.of(
-        conversation.askNumbers(step, how.preamble(), TemplateValues.channel(channel.number())));
+        exchange.askNumbers(step, how.preamble(), TemplateValues.channel(channel.number())));
   }
 
   private static Scale scale(TenFields how, Preamble preamble, int width) {

@@ -51,12 +51,6 @@ public final class ScpiInstrument implements AutoCloseable {
     conversation.send(message);
   }
 
-  /** Sends a message without a reply, then {@link #checkErrors()}. */
-  public void checkedCommand(String message) {
-    command(message);
-    checkErrors();
-  }
-
   /** Asks, and gives the line of the reply without its end. */
   public String query(String message) {
     errors.remember(message);
@@ -103,24 +97,6 @@ public final class ScpiInstrument implements AutoCloseable {
     errors.forget();
   }
 
-  /** Waits until the commands sent are done ({@code *OPC?}); never for a trigger. */
-  public void operationComplete() {
-    double reply = queryNumber("*OPC?");
-    if (reply != 1) {
-      throw new ScpiException(resource() + " answered " + reply + " to '*OPC?' where 1 should be");
-    }
-  }
-
-  /** Reads and so clears the standard event register ({@code *ESR?}). */
-  public int eventStatus() {
-    return register("*ESR?");
-  }
-
-  /** Reads the status byte ({@code *STB?}). */
-  public int statusByte() {
-    return register("*STB?");
-  }
-
   /** Empties the error queue, oldest first; mere events are left out. */
   public List<InstrumentError> drainErrors() {
     return complaint().map(InstrumentComplaint::errors).orElse(List.of());
@@ -137,11 +113,6 @@ public final class ScpiInstrument implements AutoCloseable {
             complaint -> {
               throw complaint;
             });
-  }
-
-  /** Throws away all that is under way between here and the instrument. */
-  public void deviceClear() {
-    conversation.clear();
   }
 
   /** Closes the link. Never throws. */
@@ -208,15 +179,6 @@ public final class ScpiInstrument implements AutoCloseable {
       fault.addSuppressed(e);
       return false;
     }
-  }
-
-  private int register(String message) {
-    double value = queryNumber(message);
-    if (!(value >= 0 && value <= 255)) {
-      throw new ScpiException(
-          resource() + " answered " + value + " to '" + message + "' where 0 to 255 should be");
-    }
-    return (int) value;
   }
 
   private double number(String message, String field, String reply) {

@@ -9,6 +9,7 @@ import mainsgap.signal.ChannelRole;
 import mainsgap.signal.TimeAxis;
 import mainsgap.signal.Waveform;
 import org.jdbi.v3.core.Handle;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What a trial's entry says of its capture.
@@ -58,7 +59,7 @@ record StoredCapture(long entry, String place, TimeAxis time, List<StoredChannel
     return block;
   }
 
-  private SessionException broken(String how, @org.jspecify.annotations.Nullable Exception cause) {
+  private SessionException broken(String how, @Nullable Exception cause) {
     String sentence = "the seal of " + place + " is broken: " + how;
     return cause == null ? new SessionException(sentence) : new SessionException(sentence, cause);
   }

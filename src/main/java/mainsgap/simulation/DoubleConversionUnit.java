@@ -35,7 +35,7 @@ final class DoubleConversionUnit implements BackupUnit {
     SplittableRandom random = Draw.of(settings.seed(), Occasion.OPENING, number);
     Supply mains = MainsSupply.drawn(settings.mains(), random);
     Voltage pickup = MainsSupply.pickupOf(mains);
-    ContactEdges hand = HandSwitch.opening(mains, SimulatedLoad.RESISTIVE, random);
+    ContactEdges hand = ToggleSwitch.opening(mains, SimulatedLoad.RESISTIVE, random);
     NodeVoltage.Pieces input = new NodeVoltage.Pieces(mains);
     for (int i = 0; i < hand.count(); i++) {
       if (ContactEdges.isLikeFirst(i)) {

@@ -90,7 +90,7 @@ final class LoopbackServer implements AutoCloseable {
   private void serve(Socket client) {
     try (client) {
       client.setTcpNoDelay(true);
-      new Conversation(instrument, faults, client.getInputStream(), client.getOutputStream()).run();
+      new ServedClient(instrument, faults, client.getInputStream(), client.getOutputStream()).run();
     } catch (IOException e) {
       LOG.debug("{} lost a client: {}", name, e.getMessage());
     } finally {

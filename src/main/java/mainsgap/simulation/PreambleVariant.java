@@ -3,7 +3,7 @@ package mainsgap.simulation;
 /** How the y origin of a ten-field preamble is meant. */
 public enum PreambleVariant {
   /** In volts: {@code (code - reference) * increment + origin}. */
-  A,
+  ORIGIN_IN_VOLTS,
   /** In codes: {@code (code - reference - origin) * increment}. */
-  B
+  ORIGIN_IN_CODES
 }

@@ -38,7 +38,7 @@ final class RelayUnit implements BackupUnit {
     SplittableRandom random = Draw.of(settings.seed(), Occasion.OPENING, number);
     Supply mains = MainsSupply.drawn(settings.mains(), random);
     Voltage pickup = MainsSupply.pickupOf(mains);
-    ContactEdges hand = HandSwitch.opening(mains, settings.load(), random);
+    ContactEdges hand = ToggleSwitch.opening(mains, settings.load(), random);
     double noticed =
         relay
             .detector(settings.mains().volts())
@@ -71,7 +71,7 @@ final class RelayUnit implements BackupUnit {
     Supply mains = MainsSupply.drawn(settings.mains(), random);
     Voltage pickup = MainsSupply.pickupOf(mains);
     NodeVoltage.Pieces input = new NodeVoltage.Pieces(pickup);
-    feed(input, mains, HandSwitch.closing(random), Ring.NONE, pickup);
+    feed(input, mains, ToggleSwitch.closing(random), Ring.NONE, pickup);
     double released = Qualification.drawn(random);
     ContactEdges make = relay.makeAfter(released, random);
     Supply inverter =

@@ -38,17 +38,17 @@ final class ScopeCore {
   private final Clock clock;
   private final SimulatedBenchSettings settings;
 
-  private Phase phase = Phase.IDLE;
+  private Stage stage = Stage.IDLE;
   private @Nullable RecordPlan plan;
   private @Nullable ScopeRecord record;
-  private Deadline phaseEnd;
+  private Deadline stageEnd;
   private boolean stuck;
   private boolean heldEvent;
   private int restCaptures;
   private @Nullable Deadline autonomousMove;
 
   /** Where an acquisition stands. */
-  enum Phase {
+  enum Stage {
     IDLE,
     FILLING,
     WATCHING,
@@ -60,14 +60,14 @@ final class ScopeCore {
     this.power = power;
     this.clock = clock;
     this.settings = settings;
-    this.phaseEnd = Deadline.after(Duration.ZERO, clock);
+    this.stageEnd = Deadline.after(Duration.ZERO, clock);
     power.watch(this::moved);
   }
 
   /** Starts an acquisition; one that runs is given up. */
   void arm(RecordPlan newPlan, ScopeFault fault) {
     synchronized (power) {
-      phase = Phase.IDLE;
+      stage = Stage.IDLE;
       closeAutonomously();
       plan = newPlan;
       record = null;
@@ -77,11 +77,11 @@ final class ScopeCore {
       autonomousMove =
           settings.autonomous() && catching ? Deadline.after(AUTONOMOUS_DELAY, clock) : null;
       if (stuck) {
-        phase = Phase.WATCHING;
+        stage = Stage.WATCHING;
       } else if (newPlan.trigger() == null) {
         beginForced();
       } else {
-        enter(Phase.FILLING, newPlan.preTriggerSeconds());
+        enter(Stage.FILLING, newPlan.preTriggerSeconds());
       }
     }
   }
@@ -89,8 +89,8 @@ final class ScopeCore {
   /** Forces the trigger of an acquisition that waits. */
   void force() {
     synchronized (power) {
-      Phase at = phase();
-      if (!stuck && (at == Phase.FILLING || at == Phase.WATCHING)) {
+      Stage at = stage();
+      if (!stuck && (at == Stage.FILLING || at == Stage.WATCHING)) {
         beginForced();
       }
     }
@@ -99,54 +99,54 @@ final class ScopeCore {
   /** Gives up what runs; a finished record stays. */
   void stop() {
     synchronized (power) {
-      if (phase() != Phase.COMPLETE) {
-        phase = Phase.IDLE;
+      if (stage() != Stage.COMPLETE) {
+        stage = Stage.IDLE;
       }
       closeAutonomously();
     }
   }
 
   /** Where the acquisition stands now. */
-  Phase phase() {
+  Stage stage() {
     synchronized (power) {
       moveAutonomously();
-      if (phase == Phase.FILLING && phaseEnd.hasPassed()) {
-        phase = Phase.WATCHING;
+      if (stage == Stage.FILLING && stageEnd.hasPassed()) {
+        stage = Stage.WATCHING;
         watchRest();
       }
-      if (phase == Phase.RECORDING && phaseEnd.hasPassed()) {
+      if (stage == Stage.RECORDING && stageEnd.hasPassed()) {
         complete();
       }
-      return phase;
+      return stage;
     }
   }
 
   /** The finished record, where there is one. */
   Optional<ScopeRecord> record() {
     synchronized (power) {
-      return phase() == Phase.COMPLETE ? Optional.ofNullable(record) : Optional.empty();
+      return stage() == Stage.COMPLETE ? Optional.ofNullable(record) : Optional.empty();
     }
   }
 
   /** Whether an acquisition that needs no trigger still runs. */
   boolean isSweeping() {
-    return phase() == Phase.RECORDING;
+    return stage() == Stage.RECORDING;
   }
 
   /** What hand and seed make of a record that runs, or of a watch. */
   private void moved(Episode episode) {
-    Phase at = phase;
+    Stage at = stage;
     restCaptures = 0;
     if (plan == null || stuck) {
       return;
     }
-    if (at == Phase.RECORDING && record == null) {
+    if (at == Stage.RECORDING && record == null) {
       double place =
           plan.firstSampleSeconds() + episode.placeInForcedRecord() * plan.durationSeconds();
       hold(episode, -place, plan);
-      phaseEnd = Deadline.after(AFTER_EVENT, clock);
-    } else if (at == Phase.WATCHING || at == Phase.FILLING) {
-      watchEvent(episode, plan, at == Phase.WATCHING || phaseEnd.hasPassed());
+      stageEnd = Deadline.after(AFTER_EVENT, clock);
+    } else if (at == Stage.WATCHING || at == Stage.FILLING) {
+      watchEvent(episode, plan, at == Stage.WATCHING || stageEnd.hasPassed());
     }
   }
 
@@ -157,13 +157,13 @@ final class ScopeCore {
     }
     // a watch that has gone on for long has lately seen its crossings; one that begins sees none
     double lead = 0.1 + leadSeconds(trigger);
-    double from = watchedBefore ? -lead : phaseEnd.remaining().toNanos() * 1e-9 * ACCELERATION;
+    double from = watchedBefore ? -lead : stageEnd.remaining().toNanos() * 1e-9 * ACCELERATION;
     double to = Math.max(from, episode.settledSeconds()) + lead;
     firing(episode, trigger, armed, from, to)
         .ifPresent(
             at -> {
               hold(episode, at + sampleClock(episode) * armed.intervalSeconds(), armed);
-              enter(Phase.RECORDING, armed.postTriggerSeconds());
+              enter(Stage.RECORDING, armed.postTriggerSeconds());
             });
   }
 
@@ -186,7 +186,7 @@ final class ScopeCore {
         .ifPresent(
             at -> {
               record = recordOf(rest, at, armed, restCaptures);
-              enter(Phase.RECORDING, armed.postTriggerSeconds());
+              enter(Stage.RECORDING, armed.postTriggerSeconds());
             });
   }
 
@@ -210,7 +210,7 @@ final class ScopeCore {
 
   private void beginForced() {
     if (plan != null) {
-      enter(Phase.RECORDING, plan.durationSeconds());
+      enter(Stage.RECORDING, plan.durationSeconds());
     }
   }
 
@@ -220,7 +220,7 @@ final class ScopeCore {
       double first = nextRestSeconds(rest);
       record = recordOf(rest, first - plan.firstSampleSeconds(), plan, restCaptures);
     }
-    phase = Phase.COMPLETE;
+    stage = Stage.COMPLETE;
     if (heldEvent) {
       closeAutonomously();
     }
@@ -251,7 +251,7 @@ final class ScopeCore {
     }
     if (!power.isMainsClosed()) {
       closeAutonomously();
-    } else if (phase == Phase.WATCHING || (phase == Phase.RECORDING && record == null)) {
+    } else if (stage == Stage.WATCHING || (stage == Stage.RECORDING && record == null)) {
       autonomousMove = Deadline.after(AUTONOMOUS_PATIENCE, clock);
       power.openMains();
     }
@@ -269,9 +269,9 @@ final class ScopeCore {
         || plan.durationSeconds() >= LOOK_LIMIT_SECONDS;
   }
 
-  private void enter(Phase next, double simulatedSeconds) {
-    phase = next;
-    phaseEnd =
+  private void enter(Stage next, double simulatedSeconds) {
+    stage = next;
+    stageEnd =
         Deadline.after(Duration.ofNanos(Math.round(simulatedSeconds / ACCELERATION * 1e9)), clock);
   }
 }

@@ -86,7 +86,7 @@ public record SimulatedBenchSettings(
         new Mains(230, 50),
         SimulatedLoad.RESISTIVE,
         false,
-        new Scope(12, PreambleVariant.A, ScopeFault.NONE),
+        new Scope(12, PreambleVariant.ORIGIN_IN_VOLTS, ScopeFault.NONE),
         new Ports(0, 0));
   }
 

@@ -129,8 +129,8 @@ final class StrictDigitizer implements Instrument.Dialect {
   }
 
   private void initiate() {
-    ScopeCore.Phase phase = core.phase();
-    if (phase == ScopeCore.Phase.RECORDING || phase == ScopeCore.Phase.WATCHING) {
+    ScopeCore.Stage stage = core.stage();
+    if (stage == ScopeCore.Stage.RECORDING || stage == ScopeCore.Stage.WATCHING) {
       throw new ScpiFault(ScpiError.INIT_IGNORED);
     }
     faults.allowStart();
@@ -152,7 +152,7 @@ final class StrictDigitizer implements Instrument.Dialect {
   }
 
   private int condition() {
-    return switch (core.phase()) {
+    return switch (core.stage()) {
       case RECORDING -> SWEEPING;
       case FILLING, WATCHING -> WAITING_FOR_TRIGGER;
       case IDLE, COMPLETE -> 0;

@@ -3,6 +3,7 @@ package mainsgap.simulation;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The dialect of a bench scope with a time-out trigger, whose waveforms come as a ten-field
@@ -18,7 +19,7 @@ final class TenFieldScope implements Instrument.Dialect {
   private final ScopeCore core;
   private final FaultSwitch faults;
   private final String serial;
-  private final WaveformReader reader;
+  private final WaveformCommands reader;
 
   private final double[] probeFactor = new double[CHANNELS];
   private final double[] voltsPerDivision = new double[CHANNELS];
@@ -47,7 +48,7 @@ final class TenFieldScope implements Instrument.Dialect {
     this.core = core;
     this.faults = faults;
     this.serial = serial;
-    this.reader = new WaveformReader(core, faults, variant);
+    this.reader = new WaveformCommands(core, faults, variant);
     setDefaults();
   }
 
@@ -176,7 +177,7 @@ final class TenFieldScope implements Instrument.Dialect {
         : new Trigger.Edge(edge.channel, edge.levelVolts);
   }
 
-  private void start(@org.jspecify.annotations.Nullable Trigger trigger) {
+  private void start(@Nullable Trigger trigger) {
     faults.allowStart();
     List<VoltageRange> ranges =
         IntStream.range(0, CHANNELS)
@@ -194,7 +195,7 @@ final class TenFieldScope implements Instrument.Dialect {
   }
 
   private String state() {
-    return switch (core.phase()) {
+    return switch (core.stage()) {
       case FILLING -> "RUN";
       case WATCHING -> "WAIT";
       case RECORDING -> "TD";

@@ -74,10 +74,10 @@ class PreflightTest {
   @Test
   void supplyIsUnknownWithoutAMainsChannel() {
     double[] good = Signals.sine(230, 50);
-    assertEquals(Supply.UNKNOWN, preflight.supply(Signals.output(good)));
-    assertEquals(Supply.PRESENT, preflight.supply(Signals.both(good, good)));
-    assertEquals(Supply.POOR, preflight.supply(Signals.both(good, Signals.sine(100, 50))));
-    assertEquals(Supply.ABSENT, preflight.supply(Signals.both(good, Signals.sine(5, 50))));
+    assertEquals(MainsState.UNKNOWN, preflight.supply(Signals.output(good)));
+    assertEquals(MainsState.PRESENT, preflight.supply(Signals.both(good, good)));
+    assertEquals(MainsState.POOR, preflight.supply(Signals.both(good, Signals.sine(100, 50))));
+    assertEquals(MainsState.ABSENT, preflight.supply(Signals.both(good, Signals.sine(5, 50))));
   }
 
   /** A sine of amplitude A has the RMS value A / sqrt(2); the axis is exact. */

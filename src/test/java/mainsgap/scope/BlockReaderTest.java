@@ -77,7 +77,7 @@ class BlockReaderTest {
   }
 
   private BlockReader reader() {
-    return new BlockReader(new Conversation(instrument), how, "reading channel 1");
+    return new BlockReader(new Exchange(instrument), how, "reading channel 1");
   }
 
   private static LoopbackPeer.Answer blockOf(int value) {

@@ -170,7 +170,7 @@ class CapturePlannerTest {
   @ParameterizedTest
   @CsvSource({"1, 1", "1.01, 2", "2.1, 5", "5.1, 10", "0.0003, 0.0005", "0.1, 0.1", "7e-6, 1e-5"})
   void stepsGoUpInOneTwoFive(double value, double step) {
-    assertEquals(step, Steps.up125(value), step * 1e-12);
+    assertEquals(step, RoundValues.up125(value), step * 1e-12);
   }
 
   private static CapturePlan triggered(CaptureRequest request) {

@@ -93,7 +93,8 @@ class SimulatedScopeTest {
   @Test
   void bothScalingsGiveTheSameVolts() {
     SimulatedBenchSettings inCodes =
-        BENCH.withScope(new SimulatedBenchSettings.Scope(12, PreambleVariant.B, ScopeFault.NONE));
+        BENCH.withScope(
+            new SimulatedBenchSettings.Scope(12, PreambleVariant.ORIGIN_IN_CODES, ScopeFault.NONE));
     try (SimulatedBench bench = SimulatedBench.start(inCodes);
         Oscilloscope scope = open(bench, TEN_FIELD, TEN_FIELD)) {
       scope.configure(plan(scope, CatchMethod.FORCED_RECORD));

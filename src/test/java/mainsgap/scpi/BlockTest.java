@@ -147,7 +147,6 @@ class BlockTest {
     LinkClosedException e =
         assertThrows(LinkClosedException.class, () -> instrument.queryBlock("D?", 10));
     assertSays(e, "the reply to 'D?' broke off after 4 of 10 bytes of data: ");
-    instrument.deviceClear();
   }
 
   @ParameterizedTest

@@ -7,7 +7,7 @@ import java.time.Duration;
 import java.util.Collections;
 import java.util.List;
 import java.util.OptionalDouble;
-import mainsgap.simulation.ScopeCore.Phase;
+import mainsgap.simulation.ScopeCore.Stage;
 import mainsgap.waiting.ManualClock;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -36,7 +36,7 @@ class ScopeCoreTest {
   private void arm(ScopeCore core, RecordPlan plan) {
     core.arm(plan, ScopeFault.NONE);
     if (plan.trigger() != null) {
-      assertEquals(Phase.FILLING, core.phase());
+      assertEquals(Stage.FILLING, core.stage());
       clock.advance(Duration.ofMillis(5));
     }
   }
@@ -74,11 +74,11 @@ class ScopeCoreTest {
     ScopeCore core = new ScopeCore(power, clock, settings(SimulatedUnit.STANDBY));
     for (int number = 1; number <= 20; number++) {
       arm(core, timeOutPlan(2));
-      assertEquals(Phase.WATCHING, core.phase());
+      assertEquals(Stage.WATCHING, core.stage());
       power.openMains();
-      assertEquals(Phase.RECORDING, core.phase());
+      assertEquals(Stage.RECORDING, core.stage());
       clock.advance(Duration.ofMillis(15));
-      assertEquals(Phase.COMPLETE, core.phase());
+      assertEquals(Stage.COMPLETE, core.stage());
       double loss = power.truth(TrialTruth.Change.OPENING, number).orElseThrow().lossSeconds();
       assertTrue(loss > -0.05 && loss < 0, "the loss is before the trigger, at " + loss);
       power.closeMains();
@@ -93,9 +93,9 @@ class ScopeCoreTest {
     int missed = 0;
     for (int number = 1; number <= 20; number++) {
       arm(core, timeOutPlan(1));
-      assertEquals(Phase.WATCHING, core.phase());
+      assertEquals(Stage.WATCHING, core.stage());
       power.openMains();
-      missed += core.phase() == Phase.WATCHING ? 1 : 0;
+      missed += core.stage() == Stage.WATCHING ? 1 : 0;
       power.closeMains();
       core.stop();
     }
@@ -107,7 +107,7 @@ class ScopeCoreTest {
     SimulatedBenchSettings settings = settings(SimulatedUnit.STANDBY);
     ScopeCore core = new ScopeCore(new PowerSide(settings), clock, settings);
     arm(core, plan(-0.05, 0.2, new Trigger.TimeOut(1, 500, WIDTH_SECONDS)));
-    assertEquals(Phase.RECORDING, core.phase());
+    assertEquals(Stage.RECORDING, core.stage());
   }
 
   @Test
@@ -116,11 +116,11 @@ class ScopeCoreTest {
     PowerSide power = new PowerSide(settings);
     ScopeCore core = new ScopeCore(power, clock, settings);
     arm(core, plan(0, 10, null));
-    assertEquals(Phase.RECORDING, core.phase());
+    assertEquals(Stage.RECORDING, core.stage());
     clock.advance(Duration.ofMillis(300));
     power.openMains();
     clock.advance(Duration.ofMillis(30));
-    assertEquals(Phase.COMPLETE, core.phase());
+    assertEquals(Stage.COMPLETE, core.stage());
     double loss = power.lastTruth().orElseThrow().lossSeconds();
     assertTrue(loss > 2.5 && loss < 6.1, "loss at " + loss);
 
@@ -139,9 +139,9 @@ class ScopeCoreTest {
     ScopeCore core = new ScopeCore(power, clock, settings);
     arm(core, plan(0, 2, null));
     clock.advance(Duration.ofMillis(199));
-    assertEquals(Phase.RECORDING, core.phase());
+    assertEquals(Stage.RECORDING, core.stage());
     clock.advance(Duration.ofMillis(2));
-    assertEquals(Phase.COMPLETE, core.phase());
+    assertEquals(Stage.COMPLETE, core.stage());
     assertTrue(power.lastTruth().isEmpty());
   }
 
@@ -154,7 +154,7 @@ class ScopeCoreTest {
     power.openMains();
     power.closeMains();
     clock.advance(Duration.ofMillis(30));
-    assertEquals(Phase.COMPLETE, core.phase());
+    assertEquals(Stage.COMPLETE, core.stage());
     assertTrue(power.truth(TrialTruth.Change.OPENING, 1).isPresent());
     assertTrue(power.truth(TrialTruth.Change.CLOSING, 1).isEmpty());
   }
@@ -178,13 +178,13 @@ class ScopeCoreTest {
     ScopeCore core = new ScopeCore(power, clock, settings);
     arm(core, plan(0, 10, null));
     clock.advance(Duration.ofMillis(100));
-    assertEquals(Phase.RECORDING, core.phase());
+    assertEquals(Stage.RECORDING, core.stage());
     assertTrue(power.isMainsClosed());
     clock.advance(Duration.ofMillis(100));
-    assertEquals(Phase.RECORDING, core.phase());
+    assertEquals(Stage.RECORDING, core.stage());
     assertTrue(!power.isMainsClosed());
     clock.advance(Duration.ofMillis(50));
-    assertEquals(Phase.COMPLETE, core.phase());
+    assertEquals(Stage.COMPLETE, core.stage());
     assertTrue(power.isMainsClosed());
     assertTrue(power.truth(TrialTruth.Change.OPENING, 1).isPresent());
   }
@@ -196,7 +196,7 @@ class ScopeCoreTest {
     ScopeCore core = new ScopeCore(power, clock, settings);
     arm(core, plan(0, 0.2, null));
     clock.advance(Duration.ofSeconds(3));
-    assertEquals(Phase.COMPLETE, core.phase());
+    assertEquals(Stage.COMPLETE, core.stage());
     assertTrue(power.isMainsClosed());
   }
 

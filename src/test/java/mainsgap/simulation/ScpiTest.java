@@ -217,7 +217,7 @@ class ScpiTest {
   @Test
   void otherVariantOfThePreambleHasItsOriginInCodes() {
     SimulatedBenchSettings.Scope variant =
-        new SimulatedBenchSettings.Scope(12, PreambleVariant.B, ScopeFault.NONE);
+        new SimulatedBenchSettings.Scope(12, PreambleVariant.ORIGIN_IN_CODES, ScopeFault.NONE);
     SimulatedBenchSettings settings =
         SimulatedBenchSettings.of(SimulatedUnit.STANDBY, 7).withScope(variant);
     try (SimulatedBench other = SimulatedBench.start(settings);

@@ -12,10 +12,10 @@ import mainsgap.scpi.ScpiInstrument;
  * The profile's templates over the wire, in steps with a name: what goes wrong below becomes a
  * {@link ScopeException} that says in which step.
  */
-final class Conversation {
+final class Exchange {
   private final ScpiInstrument instrument;
 
-  Conversation(ScpiInstrument instrument) {
+  Exchange(ScpiInstrument instrument) {
     this.instrument = instrument;
   }
 

@@ -13,7 +13,7 @@ import mainsgap.waiting.StoppedException;
 import org.jspecify.annotations.Nullable;
 
 /** The talk with one client over a stream: messages end with a newline, and so do answers. */
-final class Conversation {
+final class ServedClient {
   private static final int LONGEST_MESSAGE = 64 * 1024;
   private static final int CHUNK = 64 * 1024;
 
@@ -22,7 +22,7 @@ final class Conversation {
   private final InputStream in;
   private final OutputStream out;
 
-  Conversation(Instrument instrument, FaultSwitch faults, InputStream in, OutputStream out) {
+  ServedClient(Instrument instrument, FaultSwitch faults, InputStream in, OutputStream out) {
     this.instrument = instrument;
     this.faults = faults;
     this.in = new BufferedInputStream(in);

@@ -8,7 +8,7 @@ import java.util.Locale;
  * The part of the ten-field dialect that hands a record out: preamble and blocks of codes. A WORD
  * holds the code as the converter gave it, a BYTE its upper eight bits.
  */
-final class WaveformReader {
+final class WaveformCommands {
   /** The largest chunk, in points. */
   static final int MOST_POINTS_AT_ONCE = 250_000;
 
@@ -24,7 +24,7 @@ final class WaveformReader {
   private int firstPoint;
   private int lastPoint;
 
-  WaveformReader(ScopeCore core, FaultSwitch faults, PreambleVariant variant) {
+  WaveformCommands(ScopeCore core, FaultSwitch faults, PreambleVariant variant) {
     this.core = core;
     this.faults = faults;
     this.variant = variant;
@@ -72,8 +72,8 @@ final class WaveformReader {
     double increment = range.spanVolts() / (1 << bits);
     String origin =
         switch (variant) {
-          case A -> Nr3.of(range.middleVolts());
-          case B -> Long.toString(-Math.round(range.middleVolts() / increment));
+          case ORIGIN_IN_VOLTS -> Nr3.of(range.middleVolts());
+          case ORIGIN_IN_CODES -> Long.toString(-Math.round(range.middleVolts() / increment));
         };
     return String.format(
         Locale.ROOT,

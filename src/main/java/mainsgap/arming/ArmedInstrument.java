@@ -17,7 +17,7 @@ import mainsgap.scope.ScopeException;
  * The instrument between arming and the whole record: the waits on its state. Closing makes it
  * safe: disarmed.
  */
-final class Acquisition implements AutoCloseable {
+final class ArmedInstrument implements AutoCloseable {
   /** What an instrument may take beyond the record itself: slow ones copy their memory first. */
   private static final Duration MARGIN = Duration.ofSeconds(15);
 
@@ -30,7 +30,7 @@ final class Acquisition implements AutoCloseable {
   private final Duration triggerWait;
   private final Waits waits;
 
-  Acquisition(Oscilloscope instrument, LoopPlan plan, Waits waits) {
+  ArmedInstrument(Oscilloscope instrument, LoopPlan plan, Waits waits) {
     this.instrument = instrument;
     this.plan = plan.capture();
     this.triggerWait = plan.pace().triggerWait();

@@ -3,7 +3,7 @@ package mainsgap.simulation;
 import java.util.SplittableRandom;
 
 /** A toggle switch in the mains, worked by a hand. */
-final class HandSwitch {
+final class ToggleSwitch {
   /** Common practice: toggles bounce for tenths of a millisecond to some milliseconds. */
   private static final double LONGEST_STRETCH_SECONDS = 0.8e-3;
 
@@ -14,7 +14,7 @@ final class HandSwitch {
   /** How far the current of a load with capacitors runs ahead of the voltage. */
   private static final double CAPACITIVE_LEAD_DEGREES = 40;
 
-  private HandSwitch() {}
+  private ToggleSwitch() {}
 
   /**
    * An opening at 0 s. In a part of the openings the contact bounces; in a part of those that do

@@ -5,13 +5,13 @@ import java.math.MathContext;
 import java.math.RoundingMode;
 
 /** Rounding to values that instruments offer and people read. */
-final class Steps {
+final class RoundValues {
   private static final double[] ONE_TWO_FIVE = {1, 2, 5, 10};
 
   /** Numbers that a computation has put a hair above a step count as that step. */
   private static final double HAIR = 1e-9;
 
-  private Steps() {}
+  private RoundValues() {}
 
   /** The smallest 1, 2 or 5 times a power of ten that is not below {@code value}, above 0. */
   static double up125(double value) {
