@@ -4,57 +4,58 @@ import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPac
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static java.util.Map.entry;
 
 import com.tngtech.archunit.base.DescribedPredicate;
 import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
+import java.time.Instant;
+import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
+import java.util.stream.Stream;
 
 /** The walls of the house: which room may know which. DEVELOPERS.md has the table. */
 @AnalyzeClasses(packages = "mainsgap", importOptions = ImportOption.DoNotIncludeTests.class)
 class WallsTest {
-  private static final String[] FLOOR_0 = {"waiting", "settings"};
+  private static final List<String> FLOOR_0 = List.of("waiting", "settings");
 
   /** Each room and the rooms above floor 0 that it may know. */
-  private static final Map<String, String[]> MAY_KNOW = new TreeMap<>();
-
-  static {
-    MAY_KNOW.put("waiting", new String[] {});
-    MAY_KNOW.put("settings", new String[] {});
-    MAY_KNOW.put("link", new String[] {});
-    MAY_KNOW.put("signal", new String[] {});
-    MAY_KNOW.put("statistics", new String[] {});
-    MAY_KNOW.put("scpi", new String[] {"link"});
-    MAY_KNOW.put("transfer", new String[] {"signal", "statistics"});
-    MAY_KNOW.put("scope", new String[] {"scpi", "link", "signal"});
-    MAY_KNOW.put("session", new String[] {"transfer", "signal"});
-    MAY_KNOW.put("simulation", new String[] {"scpi", "link", "signal"});
-    MAY_KNOW.put("arming", new String[] {"scope", "session", "transfer", "signal", "scpi", "link"});
-    MAY_KNOW.put(
-        "bench",
-        new String[] {
-          "arming",
-          "scope",
-          "session",
-          "simulation",
-          "transfer",
-          "scpi",
-          "signal",
-          "link",
-          "statistics"
-        });
-    MAY_KNOW.put(
-        "cli", new String[] {"bench", "arming", "session", "transfer", "statistics", "signal"});
-  }
+  private static final Map<String, List<String>> MAY_KNOW =
+      Map.ofEntries(
+          entry("waiting", List.of()),
+          entry("settings", List.of()),
+          entry("link", List.of()),
+          entry("signal", List.of()),
+          entry("statistics", List.of()),
+          entry("scpi", List.of("link")),
+          entry("transfer", List.of("signal", "statistics")),
+          entry("scope", List.of("scpi", "link", "signal")),
+          entry("session", List.of("transfer", "signal")),
+          entry("simulation", List.of("scpi", "link", "signal")),
+          entry("arming", List.of("scope", "session", "transfer", "signal", "scpi", "link")),
+          entry(
+              "bench",
+              List.of(
+                  "arming",
+                  "scope",
+                  "session",
+                  "simulation",
+                  "transfer",
+                  "scpi",
+                  "signal",
+                  "link",
+                  "statistics")),
+          entry("cli", List.of("bench", "arming", "session", "transfer", "statistics", "signal")));
 
   @ArchTest
-  static void roomsImportOnlyWhatTheTableAllows(
-      com.tngtech.archunit.core.domain.JavaClasses houses) {
-    MAY_KNOW.forEach((room, allowed) -> wallOf(room, allowed).check(houses));
+  static void roomsImportOnlyWhatTheTableAllows(JavaClasses house) {
+    MAY_KNOW.forEach((room, allowed) -> wallOf(room, allowed).check(house));
   }
 
   @ArchTest
@@ -64,9 +65,8 @@ class WallsTest {
           .resideInAPackage("mainsgap..")
           .should()
           .resideInAnyPackage(
-              java.util.stream.Stream.concat(
-                      java.util.stream.Stream.of("mainsgap"),
-                      MAY_KNOW.keySet().stream().map(WallsTest::packageOf))
+              Stream.concat(
+                      Stream.of("mainsgap"), MAY_KNOW.keySet().stream().map(WallsTest::packageOf))
                   .toArray(String[]::new))
           .because("a room that the table does not name has no floor");
 
@@ -109,11 +109,21 @@ class WallsTest {
           .should()
           .callMethod(Thread.class, "sleep", long.class)
           .orShould()
+          .callMethod(Thread.class, "sleep", long.class, int.class)
+          .orShould()
+          .callMethod(TimeUnit.class, "sleep", long.class)
+          .orShould()
+          .callMethod(LockSupport.class, "parkNanos", long.class)
+          .orShould()
+          .callMethod(Object.class, "wait")
+          .orShould()
+          .callMethod(Object.class, "wait", long.class)
+          .orShould()
           .callMethod(System.class, "nanoTime")
           .orShould()
           .callMethod(System.class, "currentTimeMillis")
           .orShould()
-          .callMethod(java.time.Instant.class, "now")
+          .callMethod(Instant.class, "now")
           .because("tests turn the clock, and every wait heeds the stop request");
 
   @ArchTest
@@ -143,10 +153,10 @@ class WallsTest {
         .because("a library has one home, so that it can be changed there");
   }
 
-  private static ArchRule wallOf(String room, String[] allowed) {
+  private static ArchRule wallOf(String room, List<String> allowed) {
     DescribedPredicate<JavaClass> inside =
         resideInAPackage(packageOf(room))
-            .or(com.tngtech.archunit.base.DescribedPredicate.not(resideInAPackage("mainsgap..")));
+            .or(DescribedPredicate.not(resideInAPackage("mainsgap..")));
     for (String known : FLOOR_0) {
       inside = inside.or(resideInAPackage(packageOf(known)));
     }

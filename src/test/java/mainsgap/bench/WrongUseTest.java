@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.regex.Pattern;
 import mainsgap.bench.SeriesEnd.Kind;
 import mainsgap.waiting.StopRequest;
 import org.jspecify.annotations.Nullable;
@@ -78,8 +79,7 @@ class WrongUseTest {
   void mistakeInTheRigFileIsNamedWithLineAndKey(String right, String wrong, String complaint)
       throws Exception {
     Path rig = requests.rig(100);
-    Files.writeString(
-        rig, Files.readString(rig).replaceFirst(java.util.regex.Pattern.quote(right), wrong));
+    Files.writeString(rig, Files.readString(rig).replaceFirst(Pattern.quote(right), wrong));
 
     SeriesEnd end = run(UNREACHED, true, rig);
 

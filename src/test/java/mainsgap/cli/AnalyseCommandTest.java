@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import mainsgap.waiting.StopRequest;
@@ -69,7 +70,7 @@ class AnalyseCommandTest {
 
   @Test
   void wordsAmongTheNumbersAreReportedWithTheirLine() throws IOException {
-    List<String> lines = new java.util.ArrayList<>(Files.readAllLines(capture()));
+    List<String> lines = new ArrayList<>(Files.readAllLines(capture()));
     lines.set(1000, "here the, scope stuttered");
     Path file = Files.write(folder.resolve("words.csv"), lines);
     CommandRun run = CommandRun.of("analyse", file.toString(), "--format", "json");

@@ -3,6 +3,7 @@ package mainsgap.cli;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -54,7 +55,7 @@ class RecheckCommandTest {
     CommandRun run =
         CommandRun.of("recheck", session(SeriesExamples.MEASURED).toString(), "--format=json");
     assertEquals(1, run.exit(), run.err());
-    var document = new com.fasterxml.jackson.databind.ObjectMapper().readTree(run.out());
+    var document = new ObjectMapper().readTree(run.out());
     assertEquals(1, document.get("trials").asInt());
     assertEquals("outcome", document.get("differences").get(0).get("figure").asText());
     assertEquals(64, document.get("lastSeal").asText().length());

@@ -6,6 +6,7 @@ import static mainsgap.cli.SeriesExamples.trial;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.util.ArrayList;
@@ -69,7 +70,7 @@ class SeriesJsonTest {
             trial(2, NO_RETURN, Verdict.FAIL));
     try {
       return new ObjectMapper().readTree(SeriesJson.of(end, 20.0));
-    } catch (com.fasterxml.jackson.core.JsonProcessingException e) {
+    } catch (JsonProcessingException e) {
       throw new AssertionError(e);
     }
   }

@@ -16,6 +16,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -63,7 +64,7 @@ class TextLogTest {
     JoranConfigurator configurator = new JoranConfigurator();
     configurator.setContext(context);
     try (var stream = TextLogTest.class.getResourceAsStream("/logback.xml")) {
-      configurator.doConfigure(java.util.Objects.requireNonNull(stream));
+      configurator.doConfigure(Objects.requireNonNull(stream));
     }
   }
 }

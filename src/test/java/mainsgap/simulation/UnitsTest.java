@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.SplittableRandom;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import mainsgap.simulation.TrialTruth.Kind;
@@ -145,9 +146,8 @@ class UnitsTest {
   @Test
   void detectionNearAZeroCrossingTakesLonger() {
     HarmonicSupply crossing =
-        new HarmonicSupply(new Phase(50, 0, 0), 230, 0, new java.util.SplittableRandom(1));
-    HarmonicSupply peak =
-        new HarmonicSupply(new Phase(50, 0, 90), 230, 0, new java.util.SplittableRandom(1));
+        new HarmonicSupply(new Phase(50, 0, 0), 230, 0, new SplittableRandom(1));
+    HarmonicSupply peak = new HarmonicSupply(new Phase(50, 0, 90), 230, 0, new SplittableRandom(1));
     LossDetector detector = new LossDetector(0.3 * 230 * Math.sqrt(2), 1e-3);
     double early = detector.noticesAt(peak, Voltage.NONE);
     double late = detector.noticesAt(crossing, Voltage.NONE);
