@@ -40,6 +40,11 @@ public record SeriesRequest(
     @Nullable Duration settle,
     @Nullable Duration triggerWait,
     @Nullable Integer maxRepeats) {
+  /** The nominal RMS voltage where nobody says one. */
+  public static final double DEFAULT_VOLTS = 230;
+
+  /** The nominal frequency where nobody says one. */
+  public static final double DEFAULT_HERTZ = 50;
 
   /** A series on {@code instrument} with defaults for all else. */
   public static SeriesRequest on(InstrumentChoice instrument, int trials) {

@@ -31,8 +31,6 @@ record SeriesSetup(
     MeasuringTask task,
     Map<ChannelRole, Input> inputs,
     Pace pace) {
-  private static final double DEFAULT_VOLTS = 230;
-  private static final double DEFAULT_HERTZ = 50;
 
   /** The simulated hand is quick, and the simulated unit needs no rest. */
   private static final Pace SIMULATED =
@@ -63,7 +61,7 @@ record SeriesSetup(
     RigFile rig =
         request.rigFile() == null
             ? null
-            : RigFile.read(request.rigFile(), request.nominalVolts(), DEFAULT_VOLTS);
+            : RigFile.read(request.rigFile(), request.nominalVolts(), SeriesRequest.DEFAULT_VOLTS);
     return new SeriesSetup(
         request, rig, unit(request, rig), task(request, rig), inputs(rig), pace(request, rig));
   }
@@ -151,8 +149,8 @@ record SeriesSetup(
     try {
       return new MeasuringTask(
           request.event(),
-          volts == null ? DEFAULT_VOLTS : volts,
-          hertz == null ? DEFAULT_HERTZ : hertz);
+          volts == null ? SeriesRequest.DEFAULT_VOLTS : volts,
+          hertz == null ? SeriesRequest.DEFAULT_HERTZ : hertz);
     } catch (IllegalArgumentException e) {
       throw new BenchException(String.valueOf(e.getMessage()), e);
     }

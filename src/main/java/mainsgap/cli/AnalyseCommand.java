@@ -10,7 +10,6 @@ import mainsgap.transfer.MeasuringTask;
 import mainsgap.transfer.Refused;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** Measures captures that are already in files. */
@@ -42,12 +41,7 @@ final class AnalyseCommand implements Callable<Integer> {
 
   @Mixin private CaptureFileLayout layout = new CaptureFileLayout();
 
-  @Option(
-      names = "--format",
-      paramLabel = "text|json",
-      converter = OutputFormat.Converter.class,
-      description = "How the result is printed (default: text).")
-  private OutputFormat format = OutputFormat.TEXT;
+  @Mixin private OutputFormat format = new OutputFormat();
 
   AnalyseCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
@@ -64,8 +58,7 @@ final class AnalyseCommand implements Callable<Integer> {
       }
       results.add(new AnalysedFile(file, measured(file, task)));
     }
-    surroundings.print(
-        format == OutputFormat.JSON ? AnalysedFile.json(results) : AnalysedFile.text(results));
+    surroundings.print(format.isJson() ? AnalysedFile.json(results) : AnalysedFile.text(results));
     return exit(results).number();
   }
 

@@ -14,7 +14,7 @@ import mainsgap.transfer.TrialVerdict;
 import mainsgap.waiting.StoppedException;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Option;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
 
 /** Whether a session still says what it said. */
@@ -40,12 +40,7 @@ final class RecheckCommand implements Callable<Integer> {
   @Parameters(index = "0", paramLabel = "SESSION", description = "The session file.")
   private @Nullable Path file;
 
-  @Option(
-      names = "--format",
-      paramLabel = "text|json",
-      converter = OutputFormat.Converter.class,
-      description = "How the result is printed (default: text).")
-  private OutputFormat format = OutputFormat.TEXT;
+  @Mixin private OutputFormat format = new OutputFormat();
 
   RecheckCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
@@ -59,8 +54,7 @@ final class RecheckCommand implements Callable<Integer> {
           "seals of %d entries intact; measuring %d trials again",
           session.entryCount(), session.trials().size());
       Recheck recheck = Recheck.of(reader, this::measured, TrialVerdict::judge);
-      surroundings.print(
-          format == OutputFormat.JSON ? RecheckWords.json(recheck) : RecheckWords.text(recheck));
+      surroundings.print(format.isJson() ? RecheckWords.json(recheck) : RecheckWords.text(recheck));
       return (recheck.differences().isEmpty() ? ExitCode.DONE : ExitCode.NOT_ALL_PASSED).number();
     } catch (StoppedException e) {
       surroundings.terminal().complain("stopped before all captures were measured again");

@@ -9,7 +9,6 @@ import mainsgap.bench.SeriesEnd;
 import mainsgap.bench.SeriesRequest;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Option;
 
 /** A series of trials. */
 @Command(
@@ -36,12 +35,7 @@ final class RunCommand implements Callable<Integer> {
 
   @Mixin private SeriesOptions options = new SeriesOptions();
 
-  @Option(
-      names = "--format",
-      paramLabel = "text|json",
-      converter = OutputFormat.Converter.class,
-      description = "How the result is printed (default: text).")
-  private OutputFormat format = OutputFormat.TEXT;
+  @Mixin private OutputFormat format = new OutputFormat();
 
   RunCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
@@ -64,7 +58,7 @@ final class RunCommand implements Callable<Integer> {
     if (end.session() != null) {
       surroundings.progress("");
       surroundings.print(
-          format == OutputFormat.JSON
+          format.isJson()
               ? SeriesJson.of(end, options.ratedMillis())
               : SeriesText.of(end, request.claim()));
     }
@@ -87,7 +81,7 @@ final class RunCommand implements Callable<Integer> {
     if (end.kind() != SeriesEnd.Kind.COMPLETE) {
       surroundings.terminal().complain(end.sentence());
     }
-    if (format == OutputFormat.JSON && end.lastSeal() != null) {
+    if (format.isJson() && end.lastSeal() != null) {
       surroundings.progress("last seal %s", end.lastSeal());
     }
     if (end.session() != null && end.kind() != SeriesEnd.Kind.COMPLETE) {

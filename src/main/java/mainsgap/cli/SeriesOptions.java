@@ -27,11 +27,12 @@ final class SeriesOptions {
       paramLabel = "UNIT",
       arity = "0..1",
       converter = UnitWord.class,
+      completionCandidates = UnitWord.class,
       fallbackValue = SimulatedUnits.DEFAULT,
       description =
-          "The built-in simulated bench and one of its invented units: standby (default),"
-              + " standby-stepped, standby-quasi-square, line-interactive, double-conversion,"
-              + " never-returns.")
+          "The built-in simulated bench and one of its invented units (default: "
+              + SimulatedUnits.DEFAULT
+              + "): ${COMPLETION-CANDIDATES}.")
   private @Nullable String simulatedUnit;
 
   @Option(

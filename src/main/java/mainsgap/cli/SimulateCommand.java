@@ -14,6 +14,7 @@ import mainsgap.waiting.Clock;
 import mainsgap.waiting.StoppedException;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -47,9 +48,8 @@ final class SimulateCommand implements Callable<Integer> {
       names = "--unit",
       paramLabel = "UNIT",
       converter = UnitWord.class,
-      description =
-          "The invented unit (default: ${DEFAULT-VALUE}): standby, standby-stepped,"
-              + " standby-quasi-square, line-interactive, double-conversion, never-returns.")
+      completionCandidates = UnitWord.class,
+      description = "The invented unit (default: ${DEFAULT-VALUE}): ${COMPLETION-CANDIDATES}.")
   private String unit = SimulatedUnits.DEFAULT;
 
   @Option(
@@ -58,12 +58,7 @@ final class SimulateCommand implements Callable<Integer> {
       description = "The same seed gives the same trials (default: ${DEFAULT-VALUE}).")
   private long seed = 1;
 
-  @Option(
-      names = "--format",
-      paramLabel = "text|json",
-      converter = OutputFormat.Converter.class,
-      description = "How the resource names are printed (default: text).")
-  private OutputFormat format = OutputFormat.TEXT;
+  @Mixin private OutputFormat format = new OutputFormat();
 
   @Option(
       names = "--ports",
@@ -87,9 +82,7 @@ final class SimulateCommand implements Callable<Integer> {
     checkPorts();
     try (SimulationServer server = start()) {
       surroundings.print(
-          format == OutputFormat.JSON
-              ? json(server.resourceNames())
-              : text(server.resourceNames()));
+          format.isJson() ? json(server.resourceNames()) : text(server.resourceNames()));
       surroundings.progress("serving unit %s with seed %d; Ctrl-C stops", unit, seed);
       untilStopped();
     } catch (BenchException e) {

@@ -1,5 +1,6 @@
 package mainsgap.cli;
 
+import mainsgap.bench.SeriesRequest;
 import mainsgap.signal.Event;
 import mainsgap.transfer.DeclaredClaim;
 import mainsgap.transfer.MeasuringTask;
@@ -11,12 +12,6 @@ import picocli.CommandLine.Spec;
 
 /** What the supply is and what is declared of the unit: the same for captures and for trials. */
 final class SupplyOptions {
-  /** Where no nominal voltage is given. */
-  static final double DEFAULT_VOLTS = 230;
-
-  /** Where no nominal frequency is given. */
-  static final double DEFAULT_HERTZ = 50;
-
   @Spec(Spec.Target.MIXEE)
   private @Nullable CommandSpec command;
 
@@ -76,7 +71,9 @@ final class SupplyOptions {
     Double volts = nominalVolts();
     Double hertz = frequencyHertz();
     return new MeasuringTask(
-        event, volts == null ? DEFAULT_VOLTS : volts, hertz == null ? DEFAULT_HERTZ : hertz);
+        event,
+        volts == null ? SeriesRequest.DEFAULT_VOLTS : volts,
+        hertz == null ? SeriesRequest.DEFAULT_HERTZ : hertz);
   }
 
   Event event() {

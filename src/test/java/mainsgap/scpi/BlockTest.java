@@ -4,7 +4,6 @@ import static mainsgap.Sentences.assertSays;
 import static mainsgap.link.LoopbackPeer.ascii;
 import static mainsgap.link.LoopbackPeer.block;
 import static mainsgap.link.LoopbackPeer.bytes;
-import static mainsgap.link.LoopbackPeer.bytesThenClose;
 import static mainsgap.link.LoopbackPeer.oneByOne;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -16,7 +15,6 @@ import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.HexFormat;
 import java.util.Random;
-import mainsgap.link.LinkClosedException;
 import mainsgap.link.LoopbackPeer;
 import mainsgap.link.ResourceName;
 import mainsgap.waiting.Clock;
@@ -139,14 +137,6 @@ class BlockTest {
     ReplyTimeoutException e =
         assertThrows(ReplyTimeoutException.class, () -> instrument.queryBlock("D?", 10));
     assertSays(e, "(after 5 of 10 bytes of data)");
-  }
-
-  @Test
-  void aLinkClosedInMidBlockSaysHowFarItCame() {
-    peer.answer("D?", bytesThenClose(ascii("#210ABCD")));
-    LinkClosedException e =
-        assertThrows(LinkClosedException.class, () -> instrument.queryBlock("D?", 10));
-    assertSays(e, "the reply to 'D?' broke off after 4 of 10 bytes of data: ");
   }
 
   @ParameterizedTest

@@ -97,6 +97,14 @@ class ScpiInstrumentTest {
   }
 
   @Test
+  void aLinkClosedInMidBlockSaysHowFarItCame() {
+    peer.answer("D?", bytesThenClose(ascii("#210ABCD")));
+    LinkClosedException e =
+        assertThrows(LinkClosedException.class, () -> instrument.queryBlock("D?", 10));
+    assertSays(e, "the reply to 'D?' broke off after 4 of 10 bytes of data: ");
+  }
+
+  @Test
   void clearedStatusHasNothingToComplainOf() {
     instrument.clearStatus();
     instrument.checkErrors();
