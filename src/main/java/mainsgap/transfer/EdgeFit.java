@@ -26,6 +26,12 @@ final class EdgeFit {
 
   private static final int SEARCH_STEPS = 9;
 
+  /**
+   * An instant is told to the sample before or after it: where a sample falls into the edge itself,
+   * it may be taken for either side. Triangular over one interval to both sides.
+   */
+  private static final double SAMPLING_DIVISOR = Math.sqrt(6);
+
   private final EdgeWindow window;
   private final int first;
   private final int last;
@@ -237,7 +243,7 @@ final class EdgeFit {
     double[] laterVolts = best.shape.laterVolts(window, best.sample, best.setting);
     return new Edge(
         window.time().secondsAt(best.sample + mean - 0.5),
-        interval / Math.sqrt(12),
+        interval / SAMPLING_DIVISOR,
         Math.sqrt(variance) * interval,
         alikeSeconds(best.sample, laterVolts) / Math.sqrt(3),
         best.shape,

@@ -59,7 +59,7 @@ final class GapTopology {
     List<Segmentation.Run> runs =
         Segmentation.cheapest(
             new Segmentation.Costs(from, costBefore, costGap, costAfter), after != null);
-    return withDwell(withoutTransients(runs));
+    return withDwell(withGapFirst(withoutTransients(runs)));
   }
 
   private double[] costs(PeriodicModel model, double floor) {
@@ -110,6 +110,27 @@ final class GapTopology {
       }
     }
     return kept;
+  }
+
+  /**
+   * A supply that seems to take over without a gap and breaks within one cycle has only bounced:
+   * the gap began where the supply before was left.
+   */
+  private List<Segmentation.Run> withGapFirst(List<Segmentation.Run> runs) {
+    boolean bounces =
+        runs.size() > 2
+            && runs.get(0).part() == Segmentation.Part.BEFORE
+            && runs.get(1).part() == Segmentation.Part.AFTER
+            && runs.get(2).part() == Segmentation.Part.BREAK
+            && runs.get(1).length() < recording.samplesPerCycle();
+    if (!bounces) {
+      return runs;
+    }
+    List<Segmentation.Run> gapFirst = new ArrayList<>(runs);
+    gapFirst.set(
+        1, new Segmentation.Run(Segmentation.Part.GAP, runs.get(1).from(), runs.get(2).to()));
+    gapFirst.remove(2);
+    return gapFirst;
   }
 
   /**
