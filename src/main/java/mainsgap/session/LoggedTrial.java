@@ -44,9 +44,17 @@ public record LoggedTrial(
     return "refused".equals(figures.get("outcome"));
   }
 
-  /** The outcome as far as the stored figures tell it; instants within a rounding. */
+  /**
+   * The outcome as far as the stored figures tell it; instants within a rounding.
+   *
+   * @throws SessionException if they tell none, under whatever seal
+   */
   public Outcome outcome() {
-    return OutcomeOfFigures.of(figures, budget);
+    try {
+      return OutcomeOfFigures.of(figures, budget);
+    } catch (IllegalArgumentException e) {
+      throw new SessionException("trial " + number + " does not fit: " + e.getMessage(), e);
+    }
   }
 
   /** The number of that name, where there is one. */

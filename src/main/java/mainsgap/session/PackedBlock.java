@@ -10,6 +10,9 @@ final class PackedBlock {
   /** Room for a block that does not shrink: stored pieces of 16 kB each have 5 bytes of header. */
   private static final int SPARE_BYTES = 64;
 
+  /** Deflate makes no more than this of one byte: what claims more is not unpacked at all. */
+  private static final long LARGEST_RATIO = 1032;
+
   private PackedBlock() {}
 
   /** Packs {@code block}. */
@@ -39,6 +42,10 @@ final class PackedBlock {
    * @throws DataFormatException if it is not a packed block of that length
    */
   static byte[] unpack(byte[] packed, int length) throws DataFormatException {
+    if (length > LARGEST_RATIO * packed.length) {
+      throw new DataFormatException(
+          packed.length + " bytes are too few to hold the " + length + " that they should");
+    }
     Inflater inflater = new Inflater();
     try {
       inflater.setInput(packed);
