@@ -26,12 +26,6 @@ final class EdgeFit {
 
   private static final int SEARCH_STEPS = 9;
 
-  /**
-   * An instant is told to the sample before or after it: where a sample falls into the edge itself,
-   * it may be taken for either side. Triangular over one interval to both sides.
-   */
-  private static final double SAMPLING_DIVISOR = Math.sqrt(6);
-
   private final EdgeWindow window;
   private final int first;
   private final int last;
@@ -243,8 +237,8 @@ final class EdgeFit {
     double[] laterVolts = best.shape.laterVolts(window, best.sample, best.setting);
     return new Edge(
         window.time().secondsAt(best.sample + mean - 0.5),
-        interval / SAMPLING_DIVISOR,
-        Math.sqrt(variance) * interval,
+        interval / Math.sqrt(12),
+        best.shape.ambiguity() * Math.sqrt(variance) * interval,
         alikeSeconds(best.sample, laterVolts) / Math.sqrt(3),
         best.shape,
         window.time(),

@@ -10,15 +10,15 @@ import java.util.List;
  */
 enum EdgeShape {
   /** At once. */
-  ABRUPT("abrupt", 0),
+  ABRUPT("abrupt", 0, 1),
   /** From where the earlier model was, exponentially: a slow probe, a capacitor that discharges. */
-  APPROACH("exponential approach", 1),
+  APPROACH("exponential approach", 1, 1.5),
   /** At once, with a decaying oscillation: an output filter. */
-  RING("decaying ring", 4),
+  RING("decaying ring", 4, 1),
   /** With an amplitude that rises exponentially. */
-  SOFT_START("soft start", 2),
+  SOFT_START("soft start", 2, 2.5),
   /** With an amplitude that rises linearly. */
-  RAMP("ramp", 2);
+  RAMP("ramp", 2, 2.5);
 
   /** The time and the frequency of a shape; not a number where it has none. */
   record Setting(double seconds, double hertz) {}
@@ -38,10 +38,20 @@ enum EdgeShape {
 
   private final String words;
   private final int parameters;
+  private final double ambiguity;
 
-  EdgeShape(String words, int parameters) {
+  EdgeShape(String words, int parameters, double ambiguity) {
     this.words = words;
     this.parameters = parameters;
+    this.ambiguity = ambiguity;
+  }
+
+  /**
+   * How much less is known of an instant of this shape than its fit says, because real changes have
+   * the shape only nearly; calibrated on generated captures.
+   */
+  double ambiguity() {
+    return ambiguity;
   }
 
   String words() {

@@ -16,7 +16,9 @@ final class GapResidue {
 
   private static final int FEWEST_SAMPLES = 4;
 
-  /** So many longer stretches are tried after one that is not explained: a spike may pass. */
+  /**
+   * So many longer stretches are tried after one that is not explained, once a swing would show.
+   */
   private static final int MOST_FAILURES = 5;
 
   private GapResidue() {}
@@ -40,7 +42,7 @@ final class GapResidue {
       if (residue.spreadVolts() < explained) {
         best = residue;
         failures = 0;
-      } else {
+      } else if (stretch > recording.samplesPerCycle() / 2) {
         failures++;
       }
       stretch = Math.max(stretch + 1, stretch * GROWTH);

@@ -35,6 +35,9 @@ final class ResidueFit {
    */
   private static final double LARGEST_SHARE_OF_PEAK = 1.3;
 
+  /** What a level decays to is nothing, but for the offset of the instrument. */
+  private static final double LARGEST_REST_SHARE_OF_PEAK = 0.03;
+
   private static final double SMALLEST_SWING_SHARE_OF_PEAK = 0.25;
 
   private final Recording recording;
@@ -192,7 +195,9 @@ final class ResidueFit {
       double swing = Math.hypot(x[0], x[1]);
       return swing < LARGEST_SHARE_OF_PEAK * peak && swing > SMALLEST_SWING_SHARE_OF_PEAK * peak;
     }
-    return shape.decay == HELD || Math.abs(x[1]) < LARGEST_SHARE_OF_PEAK * peak;
+    return shape.decay == HELD
+        || (Math.abs(x[1]) < LARGEST_SHARE_OF_PEAK * peak
+            && Math.abs(x[0]) < LARGEST_REST_SHARE_OF_PEAK * peak);
   }
 
   private static void fillRow(double[] row, double t, Shape shape) {

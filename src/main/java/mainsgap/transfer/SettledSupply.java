@@ -20,8 +20,13 @@ final class SettledSupply {
   /** Enough that the harmonics of a square output don't pull its frequency. */
   private static final int SHAPE_ORDERS = 7;
 
-  /** The fit leaves out the first cycle after settling and takes so many of the next. */
+  /** So many cycles are fitted, the first one after settling never among them. */
   private static final double FIT_CYCLES = 10;
+
+  /** A supply that starts softly has risen within so many cycles, or is taken as it is. */
+  private static final int RISING_CYCLES = 16;
+
+  private static final double RISEN_WITHIN_SHARE = 0.01;
 
   private SettledSupply() {}
 
@@ -69,8 +74,7 @@ final class SettledSupply {
 
   private static Supply fit(Recording recording, int start, double hertz) {
     double perCycle = recording.time().sampleRateHertz() / hertz;
-    int from = (int) Math.min(start + perCycle, recording.length() - 2 * perCycle);
-    from = Math.max(start, from);
+    int from = risen(recording, start, perCycle);
     int to = (int) Math.min(recording.length(), from + FIT_CYCLES * perCycle);
     int broken =
         Departure.find(
@@ -80,6 +84,30 @@ final class SettledSupply {
             perCycle,
             2 * REPEATS_WITHIN_SHARE_OF_PEAK * recording.peakVolts());
     return Supply.fit(recording, from, broken < 0 ? to : broken, hertz);
+  }
+
+  /**
+   * The start of the first cycle, after the first one, from which the RMS of all further cycles
+   * stays close to what it comes to; two cycles before the end of the record at the latest.
+   */
+  private static int risen(Recording recording, int start, double perCycle) {
+    int cycles = (int) Math.min(RISING_CYCLES, (recording.length() - start) / perCycle);
+    int latest = Math.max(1, cycles - 2);
+    double last = cycleRms(recording, start, perCycle, cycles - 1);
+    int first = latest;
+    while (first > 1
+        && Math.abs(cycleRms(recording, start, perCycle, first - 1) - last)
+            < RISEN_WITHIN_SHARE * last) {
+      first--;
+    }
+    int from = (int) Math.round(start + first * perCycle);
+    return (int) Math.max(start, Math.min(from, recording.length() - 2 * perCycle));
+  }
+
+  private static double cycleRms(Recording recording, int start, double perCycle, int cycle) {
+    int from = (int) Math.round(start + cycle * perCycle);
+    return recording.rmsVolts(
+        from, Math.min(recording.length(), (int) Math.round(from + perCycle)));
   }
 
   /** A record that ends before three cycles have repeated may still end in a fed cycle. */
