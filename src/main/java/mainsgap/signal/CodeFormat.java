@@ -42,6 +42,11 @@ public enum CodeFormat {
     return bytesPerCode;
   }
 
+  /** Whether codes are whole numbers, as a converter gives them. */
+  public boolean isWhole() {
+    return this != REAL_32_MSB_FIRST && this != REAL_32_LSB_FIRST && this != REAL_64_LSB_FIRST;
+  }
+
   /** The code at {@code index} (counted in codes, from 0) of {@code block}. */
   public double codeAt(byte[] block, int index) {
     int at = index * bytesPerCode;

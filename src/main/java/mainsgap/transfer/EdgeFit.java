@@ -237,7 +237,7 @@ final class EdgeFit {
     double[] laterVolts = best.shape.laterVolts(window, best.sample, best.setting);
     return new Edge(
         window.time().secondsAt(best.sample + mean - 0.5),
-        interval / Math.sqrt(12),
+        best.shape.ambiguity() * interval / Math.sqrt(12),
         best.shape.ambiguity() * Math.sqrt(variance) * interval,
         alikeSeconds(best.sample, laterVolts) / Math.sqrt(3),
         best.shape,

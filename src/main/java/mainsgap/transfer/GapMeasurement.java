@@ -148,7 +148,8 @@ final class GapMeasurement {
 
   private List<Integer> steps(Instants.Search search, Supply following) {
     int cycle = (int) Math.ceil(recording.samplesPerCycle());
-    return new Steps(recording, residue, following, before.harmonics().noiseVolts())
+    double noise = Math.max(before.harmonics().noiseVolts(), following.usualSpreadVolts());
+    return new Steps(recording, residue, following, noise)
         .makes(search.first(), search.to() + cycle, cycle);
   }
 

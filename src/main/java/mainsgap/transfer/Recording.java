@@ -37,6 +37,11 @@ record Recording(double[] volts, TimeAxis time, Waveform waveform, MeasuringTask
     return part == 0 ? volts[before] : (1 - part) * volts[before] + part * volts[before + 1];
   }
 
+  /** The voltage of one code of the converter; 0 where samples are real numbers. */
+  double codeVolts() {
+    return waveform.format().isWhole() ? Math.abs(waveform.scale().voltsPerCode()) : 0;
+  }
+
   /** The root mean square of samples {@code from} (inclusive) to {@code to} (exclusive). */
   double rmsVolts(int from, int to) {
     double squares = 0;

@@ -9,11 +9,14 @@ import java.util.List;
  * starts of a supply move over many samples; a slow probe smears a step, which then is none here.
  */
 final class Steps {
-  /** Noise alone steps by more than this many standard deviations in no record. */
-  private static final double NOISE_FACTOR = 9;
+  /** Noise steps by more than this many standard deviations, and stays there, in no record. */
+  private static final double NOISE_FACTOR = 4.5;
 
-  /** Ripple and rounding step by less than this share of nominal peak. */
-  private static final double SMALLEST_SHARE_OF_PEAK = 0.012;
+  /** Ripple steps by less than this share of nominal peak. */
+  private static final double SMALLEST_SHARE_OF_PEAK = 0.01;
+
+  /** Rounding steps by a code or so. */
+  private static final double CODES = 1.8;
 
   /** A make closes at least this share of the distance between residue and supply. */
   private static final double SMALLEST_SHARE_OF_DISTANCE = 0.12;
@@ -31,7 +34,9 @@ final class Steps {
     this.residue = residue;
     this.after = after;
     this.smallestVolts =
-        Math.max(SMALLEST_SHARE_OF_PEAK * recording.peakVolts(), NOISE_FACTOR * noiseVolts);
+        Math.max(
+            CODES * recording.codeVolts(),
+            Math.max(SMALLEST_SHARE_OF_PEAK * recording.peakVolts(), NOISE_FACTOR * noiseVolts));
   }
 
   /**
