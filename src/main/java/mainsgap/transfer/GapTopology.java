@@ -25,8 +25,6 @@ final class GapTopology {
   /** A sine passes the dead level faster than this. */
   private static final double SHORTEST_DWELL_SECONDS = 0.6e-3;
 
-  private static final double PASSING_SECONDS = 0.5e-3;
-
   private final Recording recording;
   private final Supply before;
   private final @Nullable Supply after;
@@ -99,8 +97,6 @@ final class GapTopology {
         part = Segmentation.Part.AFTER;
       } else if (part == Segmentation.Part.BEFORE && k > 0 && !isRemake(runs, k)) {
         part = Segmentation.Part.GAP;
-      } else if (passesThroughAfter(runs, k) || passesThroughAfter(runs, k - 1)) {
-        part = Segmentation.Part.GAP;
       }
       int lastKept = kept.size() - 1;
       if (lastKept >= 0 && kept.get(lastKept).part() == part) {
@@ -160,17 +156,6 @@ final class GapTopology {
   private boolean isLow(int index) {
     double within = DEAD_WITHIN_SHARE_OF_PEAK * recording.peakVolts();
     return Math.abs(recording.volts()[index]) < within;
-  }
-
-  /** A voltage that falls to the residue may pass the supply after on its way. */
-  private boolean passesThroughAfter(List<Segmentation.Run> runs, int k) {
-    return k >= 1
-        && k + 1 < runs.size()
-        && runs.get(k).part() == Segmentation.Part.AFTER
-        && runs.get(k - 1).part() == Segmentation.Part.BEFORE
-        && runs.get(k + 1).part() == Segmentation.Part.BREAK
-        && runs.get(k).length() < recording.samplesIn(PASSING_SECONDS)
-        && isDead(runs.get(k + 1));
   }
 
   private boolean isBreak(Segmentation.Run run) {
