@@ -102,7 +102,8 @@ final class OpenSession implements AutoCloseable {
         kept.unit().equals(wanted.unit())
             && kept.task().equals(wanted.task())
             && kept.simulated() == wanted.simulated()
-            && Objects.equals(kept.claim(), wanted.claim());
+            && Objects.equals(kept.claim(), wanted.claim())
+            && kept.decisionRule() == wanted.decisionRule();
     if (!same) {
       log.close();
       throw new BenchException(
@@ -129,12 +130,15 @@ final class OpenSession implements AutoCloseable {
         + Words.plain(header.task().nominalFrequencyHertz())
         + " Hz, declared "
         + (header.claim() == null ? "nothing" : header.claim().asPrinted())
+        + ", decision rule "
+        + header.decisionRule().word()
         + (header.simulated() ? ", simulated" : "");
   }
 
   private static SessionHeader header(
       SeriesSetup setup, Equipment equipment, CapturePlan plan, Clock clock) {
     Map<String, String> rig = new LinkedHashMap<>(setup.rigWords());
+    rig.put(SessionHeader.DECISION_RULE, setup.request().rule().word());
     rig.put("resource", equipment.resource());
     rig.put("catch method", plan.method().name().toLowerCase(Locale.ROOT).replace('_', ' '));
     return new SessionHeader(

@@ -70,7 +70,7 @@ public final class Series {
     listener.planned(plan.explanation());
     try (OpenSession session = OpenSession.open(setup, equipment, plan, clock)) {
       listener.sessionOpened(session.file());
-      Tally tally = new Tally(listener, request.claim(), session.earlier());
+      Tally tally = new Tally(listener, request.claim(), request.rule(), session.earlier());
       LoopEnd end =
           new TrialLoop(
                   new LoopPlan(plan, setup.task(), request.trials(), setup.pace()),
@@ -78,7 +78,7 @@ public final class Series {
                       equipment.instrument(),
                       equipment.mains(),
                       session.log(),
-                      new ClaimedMeasuring(setup.task(), request.claim())),
+                      new ClaimedMeasuring(setup.task(), request.claim(), request.rule())),
                   new Reins(clock, stop, proceed),
                   tally)
               .run();

@@ -3,6 +3,7 @@ package mainsgap.bench;
 import java.nio.file.Path;
 import java.time.Duration;
 import mainsgap.signal.Event;
+import mainsgap.transfer.DecisionRule;
 import mainsgap.transfer.DeclaredClaim;
 import org.jspecify.annotations.Nullable;
 
@@ -13,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param instrument what it runs on
  * @param unit the specimen's name
  * @param claim the declared transfer time; null where none is given
+ * @param rule by which it is judged
  * @param event the change of supply to be measured
  * @param nominalVolts RMS
  * @param frequencyHertz nominal
@@ -29,6 +31,7 @@ public record SeriesRequest(
     InstrumentChoice instrument,
     @Nullable String unit,
     @Nullable DeclaredClaim claim,
+    DecisionRule rule,
     Event event,
     @Nullable Double nominalVolts,
     @Nullable Double frequencyHertz,
@@ -52,6 +55,7 @@ public record SeriesRequest(
         instrument,
         null,
         null,
+        DecisionRule.GUARDED,
         Event.LOSS,
         null,
         null,

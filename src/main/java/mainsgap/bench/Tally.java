@@ -7,6 +7,7 @@ import mainsgap.arming.LoopState;
 import mainsgap.arming.Progress;
 import mainsgap.arming.Prompt;
 import mainsgap.session.Trial;
+import mainsgap.transfer.DecisionRule;
 import mainsgap.transfer.DeclaredClaim;
 import mainsgap.transfer.Outcome;
 import mainsgap.transfer.SeriesVerdict;
@@ -19,13 +20,19 @@ import org.jspecify.annotations.Nullable;
 final class Tally implements LoopListener {
   private final SeriesListener face;
   private final @Nullable DeclaredClaim claim;
+  private final DecisionRule rule;
   private final List<Outcome> outcomes;
   private final List<TrialReport> trials = new ArrayList<>();
   private RunningFigures figures = RunningFigures.NONE;
 
-  Tally(SeriesListener face, @Nullable DeclaredClaim claim, List<Outcome> earlier) {
+  Tally(
+      SeriesListener face,
+      @Nullable DeclaredClaim claim,
+      DecisionRule rule,
+      List<Outcome> earlier) {
     this.face = face;
     this.claim = claim;
+    this.rule = rule;
     this.outcomes = new ArrayList<>(earlier);
   }
 
@@ -63,7 +70,7 @@ final class Tally implements LoopListener {
         new TrialReport(trial.number(), trial.at(), trial.outcome(), trial.judgement());
     trials.add(report);
     outcomes.add(trial.outcome());
-    figures = RunningFigures.of(SeriesVerdict.judge(outcomes, claim));
+    figures = RunningFigures.of(SeriesVerdict.judge(outcomes, claim, rule));
     face.trialFinished(report, figures);
   }
 }

@@ -65,11 +65,12 @@ final class AnalyseCommand implements Callable<Integer> {
   /** A file that cannot be read is reported, and is a refused capture among the results. */
   private JudgedCapture measured(Path file, MeasuringTask task) {
     try {
-      return JudgedCapture.of(CaptureFile.read(file, layout.options()), task, supply.claim());
+      return JudgedCapture.of(
+          CaptureFile.read(file, layout.options()), task, supply.claim(), supply.rule());
     } catch (CaptureFileException e) {
       String sentence = String.valueOf(e.getMessage());
       surroundings.terminal().complain(sentence);
-      return JudgedCapture.of(new Refused(sentence), task, supply.claim());
+      return JudgedCapture.of(new Refused(sentence), task, supply.claim(), supply.rule());
     }
   }
 

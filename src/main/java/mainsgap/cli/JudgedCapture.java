@@ -2,6 +2,7 @@ package mainsgap.cli;
 
 import java.util.Map;
 import mainsgap.signal.Capture;
+import mainsgap.transfer.DecisionRule;
 import mainsgap.transfer.DeclaredClaim;
 import mainsgap.transfer.Figures;
 import mainsgap.transfer.Judgement;
@@ -22,13 +23,16 @@ record JudgedCapture(
     Outcome outcome, @Nullable Judgement judgement, Map<String, @Nullable Object> figures) {
 
   /** Measures {@code capture} and holds it against {@code claim}. */
-  static JudgedCapture of(Capture capture, MeasuringTask task, @Nullable DeclaredClaim claim) {
-    return of(TransferMeasurement.measure(capture, task), task, claim);
+  static JudgedCapture of(
+      Capture capture, MeasuringTask task, @Nullable DeclaredClaim claim, DecisionRule rule) {
+    return of(TransferMeasurement.measure(capture, task), task, claim, rule);
   }
 
   /** Holds {@code outcome} against {@code claim}. */
-  static JudgedCapture of(Outcome outcome, MeasuringTask task, @Nullable DeclaredClaim claim) {
-    Judgement judgement = claim == null ? null : TrialVerdict.judge(outcome, claim).orElse(null);
+  static JudgedCapture of(
+      Outcome outcome, MeasuringTask task, @Nullable DeclaredClaim claim, DecisionRule rule) {
+    Judgement judgement =
+        claim == null ? null : TrialVerdict.judge(outcome, claim, rule).orElse(null);
     return new JudgedCapture(
         outcome, judgement, Figures.of(outcome, judgement, task.nominalVolts()));
   }

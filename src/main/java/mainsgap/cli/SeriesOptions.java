@@ -128,6 +128,7 @@ final class SeriesOptions {
         instrument(seedIfNone),
         unit,
         supply.claim(),
+        supply.rule(),
         supply.event(),
         supply.nominalVolts(),
         supply.frequencyHertz(),

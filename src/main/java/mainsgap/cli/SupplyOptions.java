@@ -2,6 +2,7 @@ package mainsgap.cli;
 
 import mainsgap.bench.SeriesRequest;
 import mainsgap.signal.Event;
+import mainsgap.transfer.DecisionRule;
 import mainsgap.transfer.DeclaredClaim;
 import mainsgap.transfer.MeasuringTask;
 import org.jspecify.annotations.Nullable;
@@ -23,6 +24,17 @@ final class SupplyOptions {
           "Declared transfer time with its unit, such as 20ms or 0.02s. Without it"
               + " nothing is judged.")
   private @Nullable Milliseconds rated;
+
+  @Option(
+      names = "--decision-rule",
+      paramLabel = "RULE",
+      converter = DecisionRuleWord.class,
+      description =
+          "By which rule the declared time is judged. guarded (default): pass and fail both need U"
+              + " as a margin, else inconclusive. simple: within or not, whatever U. two-way: pass"
+              + " needs U as a margin, all else fails. four-way: pass, conditional pass, conditional"
+              + " fail, fail. Agree on it before you measure.")
+  private @Nullable DecisionRule rule;
 
   @Option(
       names = "--nominal",
@@ -48,6 +60,14 @@ final class SupplyOptions {
   /** The declared transfer time, as typed. */
   @Nullable DeclaredClaim claim() {
     return rated == null ? null : DeclaredClaim.ofMillis(rated.millis(), rated.asTyped());
+  }
+
+  /** The rule by which it is judged. */
+  DecisionRule rule() {
+    if (rule != null && rated == null) {
+      throw wrong("--decision-rule judges a declared time: add --rated TIME");
+    }
+    return rule == null ? DecisionRule.GUARDED : rule;
   }
 
   /** The nominal voltage in V RMS; null where none is given. */

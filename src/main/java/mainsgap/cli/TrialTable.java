@@ -1,5 +1,7 @@
 package mainsgap.cli;
 
+import java.util.LinkedHashSet;
+import java.util.Set;
 import mainsgap.cli.TextTable.Side;
 import mainsgap.transfer.Judgement;
 import mainsgap.transfer.Outcome;
@@ -10,6 +12,7 @@ import org.jspecify.annotations.Nullable;
 /** Trials, or captures from files, a line each. */
 final class TrialTable {
   private final StringBuilder reasons = new StringBuilder();
+  private final Set<String> rules = new LinkedHashSet<>();
   private final String what;
   private final TextTable table;
 
@@ -30,6 +33,9 @@ final class TrialTable {
         words.dead(),
         words.angle(),
         judgement == null ? "-" : judgement.verdict().name());
+    if (judgement != null) {
+      rules.add(judgement.decisionRule());
+    }
     String reason = reason(outcome, judgement);
     if (!reason.isEmpty()) {
       reasons.append(TextWrap.paragraph(what + " " + name + ": " + reason)).append('\n');
@@ -46,6 +52,9 @@ final class TrialTable {
 
   @Override
   public String toString() {
-    return reasons.isEmpty() ? table.toString() : table + "\n" + reasons;
+    return (reasons.isEmpty() ? table.toString() : table + "\n" + reasons)
+        + (rules.isEmpty()
+            ? ""
+            : "\n" + TextWrap.paragraph("judged by " + String.join("; ", rules)) + "\n");
   }
 }

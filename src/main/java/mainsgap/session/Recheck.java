@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import mainsgap.signal.Capture;
+import mainsgap.transfer.DecisionRule;
 import mainsgap.transfer.DeclaredClaim;
 import mainsgap.transfer.Figures;
 import mainsgap.transfer.Judgement;
@@ -31,8 +32,8 @@ public record Recheck(Session session, List<Difference> differences) {
   /** Judges an outcome. */
   @FunctionalInterface
   public interface Judging {
-    /** What {@code outcome} says of {@code claim}, where it is judged. */
-    Optional<Judgement> judge(Outcome outcome, DeclaredClaim claim);
+    /** What {@code outcome} says of {@code claim} by {@code rule}, where it is judged. */
+    Optional<Judgement> judge(Outcome outcome, DeclaredClaim claim, DecisionRule rule);
   }
 
   /**
@@ -66,11 +67,12 @@ public record Recheck(Session session, List<Difference> differences) {
   public static Recheck of(SessionReader reader, Measurement measurement, Judging judging) {
     Session session = reader.session();
     SessionHeader header = session.header();
+    DecisionRule rule = header.decisionRule();
     List<Difference> differences = new ArrayList<>();
     for (LoggedTrial trial : session.trials()) {
       Outcome outcome = measurement.measure(reader.capture(trial.number()), header.task());
       DeclaredClaim claim = header.claim();
-      Judgement judgement = claim == null ? null : judging.judge(outcome, claim).orElse(null);
+      Judgement judgement = claim == null ? null : judging.judge(outcome, claim, rule).orElse(null);
       compare(trial, Figures.of(outcome, judgement, header.task().nominalVolts()), differences);
     }
     return new Recheck(session, differences);

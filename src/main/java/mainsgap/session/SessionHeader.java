@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import mainsgap.transfer.DecisionRule;
 import mainsgap.transfer.DeclaredClaim;
 import mainsgap.transfer.MeasuringTask;
 import org.jspecify.annotations.Nullable;
@@ -32,9 +33,31 @@ public record SessionHeader(
     Map<String, String> rig,
     Map<String, String> conditions) {
 
+  /** The name among the rig's words under which the rule stands that the trials are judged by. */
+  public static final String DECISION_RULE = "decision rule";
+
   /** Takes its own copies, which keep the order. */
   public SessionHeader {
     rig = Collections.unmodifiableMap(new LinkedHashMap<>(rig));
     conditions = Collections.unmodifiableMap(new LinkedHashMap<>(conditions));
+  }
+
+  /**
+   * The rule that the trials are judged by; the default where none is named.
+   *
+   * @throws SessionException if a rule is named that this program does not know
+   */
+  public DecisionRule decisionRule() {
+    String word = rig.get(DECISION_RULE);
+    if (word == null) {
+      return DecisionRule.GUARDED;
+    }
+    return DecisionRule.ofWord(word)
+        .orElseThrow(
+            () ->
+                new SessionException(
+                    "the session is judged by the decision rule '"
+                        + word
+                        + "', which this program does not know: a newer one made it"));
   }
 }

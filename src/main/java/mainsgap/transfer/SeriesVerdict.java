@@ -13,17 +13,24 @@ import org.jspecify.annotations.Nullable;
 public final class SeriesVerdict {
   private SeriesVerdict() {}
 
+  /** Sums up the trials of a series, each judged by the default rule. */
+  public static SeriesSummary judge(List<Outcome> outcomes, @Nullable DeclaredClaim claim) {
+    return judge(outcomes, claim, DecisionRule.GUARDED);
+  }
+
   /**
-   * Sums up the trials of a series. Trials that were set aside are the caller's to leave out.
+   * Sums up the trials of a series. Trials that were set aside are the caller's to leave out. The
+   * bound is held against the claim in the same way whatever the rule of the trials.
    *
    * @param outcomes of the trials; refused ones do not count
    * @param claim what is declared, or null
+   * @param rule by which each trial is judged
    */
-  public static SeriesSummary judge(List<Outcome> outcomes, @Nullable DeclaredClaim claim) {
+  public static SeriesSummary judge(
+      List<Outcome> outcomes, @Nullable DeclaredClaim claim, DecisionRule rule) {
     SeriesFigures figures = SeriesFigures.of(outcomes);
-    Double bound = figures.upperBoundMillis();
     Finding finding =
-        claim == null ? Finding.none(unclaimed(figures)) : held(outcomes, figures, bound, claim);
+        claim == null ? Finding.none(unclaimed(figures)) : held(outcomes, figures, claim, rule);
     Sample sample = figures.sample();
     return new SeriesSummary(
         figures.n(),
@@ -32,24 +39,31 @@ public final class SeriesVerdict {
         sample == null || sample.n() < 2 ? null : (Double) sample.standardDeviation(),
         figures.medianMillis(),
         figures.maxMillis(),
-        bound,
+        figures.upperBoundMillis(),
         figures.commonMillis(),
         finding.verdict(),
         finding.reason());
   }
 
   private static Finding held(
-      List<Outcome> outcomes, SeriesFigures figures, @Nullable Double bound, DeclaredClaim claim) {
+      List<Outcome> outcomes, SeriesFigures figures, DeclaredClaim claim, DecisionRule rule) {
     if (claim.kind() == DeclaredClaim.Kind.TYPICAL) {
       return Finding.none(besideTypical(figures, claim));
     }
-    Map<Verdict, Integer> counts = counts(outcomes, claim);
+    Map<Verdict, Integer> counts = counts(outcomes, claim, rule);
+    Double bound = figures.upperBoundMillis();
     int n = figures.n();
     int failed = counts.getOrDefault(Verdict.FAIL, 0);
     String declared = Wording.declared(claim);
     if (failed > 0) {
       return new Finding(
-          Verdict.FAIL, failed + " of " + n + " failed: longer than " + declared + " is shown");
+          Verdict.FAIL,
+          failed
+              + " of "
+              + n
+              + (rule.failureIsShown()
+                  ? " failed: longer than " + declared + " is shown"
+                  : " failed against " + declared + " by " + rule.title()));
     }
     if (bound == null) {
       return Finding.inconclusive(noBound(figures));
@@ -73,10 +87,11 @@ public final class SeriesVerdict {
             + declared);
   }
 
-  private static Map<Verdict, Integer> counts(List<Outcome> outcomes, DeclaredClaim claim) {
+  private static Map<Verdict, Integer> counts(
+      List<Outcome> outcomes, DeclaredClaim claim, DecisionRule rule) {
     Map<Verdict, Integer> counts = new EnumMap<>(Verdict.class);
     for (Outcome outcome : outcomes) {
-      TrialVerdict.judge(outcome, claim)
+      TrialVerdict.judge(outcome, claim, rule)
           .ifPresent(judgement -> counts.merge(judgement.verdict(), 1, Integer::sum));
     }
     return counts;

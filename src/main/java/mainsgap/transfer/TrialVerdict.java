@@ -1,103 +1,148 @@
 package mainsgap.transfer;
 
 import java.util.Optional;
+import java.util.OptionalDouble;
+import mainsgap.transfer.DecisionRule.Statement;
 
-/**
- * The verdict of one trial against a declared transfer time: guarded acceptance and guarded
- * rejection with a guard band as wide as the expanded uncertainty (JCGM 106, 8.3.2 and 8.3.3; the
- * clauses from memory).
- */
+/** The verdict of one trial against a declared transfer time, by one rule. */
 public final class TrialVerdict {
-  /** The name of the rule. */
-  public static final String RULE = "guarded acceptance and rejection, w = U (JCGM 106)";
+  private final DeclaredClaim claim;
+  private final DecisionRule rule;
+  private final String declared;
 
-  private static final String ACCEPTED = "accepted";
-  private static final String REJECTED = "rejected";
-  private static final String NEITHER = "neither accepted nor rejected";
+  private TrialVerdict(DeclaredClaim claim, DecisionRule rule) {
+    this.claim = claim;
+    this.rule = rule;
+    this.declared = Wording.declared(claim);
+  }
 
-  private TrialVerdict() {}
+  /** Holds {@code outcome} against {@code claim} by the default rule. */
+  public static Optional<Judgement> judge(Outcome outcome, DeclaredClaim claim) {
+    return judge(outcome, claim, DecisionRule.GUARDED);
+  }
 
   /**
    * Holds {@code outcome} against {@code claim}. A refused capture carries no measurement to judge,
    * and a typical value is no limit for one trial: both give no judgement. A figure that is not a
    * number is never a PASS or a FAIL.
+   *
+   * <p>Whatever the rule: where the mains switch bounced, a PASS is one from its first opening and
+   * a FAIL one from its last; a time of which only the least is known can fail, not pass; and
+   * further interruptions of unknown length forbid a PASS.
    */
-  public static Optional<Judgement> judge(Outcome outcome, DeclaredClaim claim) {
+  public static Optional<Judgement> judge(Outcome outcome, DeclaredClaim claim, DecisionRule rule) {
     if (claim.kind() == DeclaredClaim.Kind.TYPICAL) {
       return Optional.empty();
     }
+    TrialVerdict verdict = new TrialVerdict(claim, rule);
     return switch (outcome.kind()) {
-      case MEASURED -> Optional.of(measured((Measured) outcome, claim));
-      case NO_RETURN -> Optional.of(noReturn((NoReturn) outcome, claim));
-      case NO_INTERRUPTION -> Optional.of(accepted(outcome.sentence()));
+      case MEASURED -> Optional.of(verdict.of((Measured) outcome));
+      case NO_RETURN -> Optional.of(verdict.of((NoReturn) outcome));
+      case NO_INTERRUPTION -> Optional.of(verdict.judgement(rule.acceptance(), outcome.sentence()));
       case REFUSED -> Optional.empty();
     };
   }
 
-  private static Judgement measured(Measured measured, DeclaredClaim claim) {
-    double u = measured.uncertaintyMillis();
+  private Judgement of(Measured measured) {
     Gap gap =
-        Gap.of(measured.transferMillis(), measured.lossSeconds(), measured.lastOpeningSeconds(), u);
-    String time = Wording.time(gap.millis(), u);
-    String declared = Wording.declared(claim);
-    String usable = Wording.usable(gap.millis(), measured.usableMillis());
-    if (gap.surelyLongerThan(claim)) {
-      return rejected(time + " is longer than " + declared + usable);
+        gap(
+            measured.transferMillis(),
+            measured.lastOpeningSeconds() - measured.lossSeconds(),
+            measured.uncertaintyMillis());
+    String usable = Wording.usable(measured.transferMillis(), measured.usableMillis());
+    if (gap.failsOnlyFromFirstOpening()) {
+      return judgement(rule.abstention(), bounced(gap) + usable);
     }
-    if (gap.longerOnlyFromFirstOpening(claim)) {
-      return undecided(bounced(gap, declared) + usable);
-    }
-    if (!gap.surelyWithin(claim)) {
-      return undecided(time + " is too close to " + declared + " to tell" + usable);
-    }
-    if (measured.furtherInterruptions() > 0) {
-      return undecided(
-          time
-              + " is within "
-              + declared
+    Statement statement = gap.statement();
+    String sentence = sentence(gap, statement) + probability(measured);
+    if (statement.verdict() == Verdict.PASS && measured.furtherInterruptions() > 0) {
+      return judgement(
+          rule.abstention(),
+          sentence
               + ", but further interruptions follow ("
               + measured.furtherInterruptions()
               + "), whose lengths are not known"
               + usable);
     }
-    return accepted(time + " is within " + declared + usable);
+    return judgement(statement, sentence + usable);
   }
 
-  private static Judgement noReturn(NoReturn noReturn, DeclaredClaim claim) {
-    double u = noReturn.uncertaintyMillis();
+  private Judgement of(NoReturn noReturn) {
     Gap gap =
-        Gap.of(noReturn.atLeastMillis(), noReturn.lossSeconds(), noReturn.lastOpeningSeconds(), u);
-    String declared = Wording.declared(claim);
-    String shown = "no return within " + Wording.roundedTime(gap.millis(), u);
-    if (gap.surelyLongerThan(claim)) {
-      return rejected(shown + ", longer than " + declared);
+        gap(
+            noReturn.atLeastMillis(),
+            noReturn.lastOpeningSeconds() - noReturn.lossSeconds(),
+            noReturn.uncertaintyMillis());
+    String shown = "no return within " + Wording.roundedTime(gap.millis(), gap.uncertaintyMillis());
+    if (gap.fromLastOpening().verdict() == Verdict.FAIL) {
+      return judgement(gap.fromLastOpening(), shown + failure());
     }
-    if (gap.longerOnlyFromFirstOpening(claim)) {
-      return undecided(shown + ", and the " + bounced(gap, declared));
-    }
-    return undecided(shown + ": the record is too short to tell against " + declared);
+    return gap.failsOnlyFromFirstOpening()
+        ? judgement(rule.abstention(), shown + ", and the " + bounced(gap))
+        : judgement(
+            rule.abstention(), shown + ": the record is too short to tell against " + declared);
   }
 
-  private static String bounced(Gap gap, String declared) {
-    return "mains switch bounced: "
-        + Wording.roundedTime(gap.millis(), gap.uncertaintyMillis())
-        + " from its first opening is longer than "
-        + declared
-        + ", "
-        + Wording.time(gap.fromLastOpeningMillis(), gap.uncertaintyMillis())
-        + " from its last is not shown to be";
+  private String failure() {
+    return rule == DecisionRule.TWO_WAY
+        ? ", not shown to be within " + declared
+        : ", longer than " + declared;
   }
 
-  private static Judgement accepted(String reason) {
-    return new Judgement(Verdict.PASS, RULE, ACCEPTED, reason);
+  private String sentence(Gap gap, Statement statement) {
+    String time = Wording.time(gap.millis(), gap.uncertaintyMillis());
+    return switch (statement) {
+      case ACCEPTED -> time + " is within " + declared;
+      case REJECTED -> time + " is longer than " + declared;
+      case NEITHER -> time + " is too close to " + declared + " to tell";
+      case PASS, CONDITIONAL_PASS, CONDITIONAL_FAIL, FAIL, NONE ->
+          time + " against " + declared + ": " + statement.words();
+    };
   }
 
-  private static Judgement rejected(String reason) {
-    return new Judgement(Verdict.FAIL, RULE, REJECTED, reason);
+  /** The other rules are told with the risk that they take. */
+  private String probability(Measured measured) {
+    OptionalDouble probability = Conformance.of(measured, claim);
+    return rule == DecisionRule.GUARDED || probability.isEmpty()
+        ? ""
+        : " (probability of conformance " + Wording.probability(probability.getAsDouble()) + ")";
   }
 
-  private static Judgement undecided(String reason) {
-    return new Judgement(Verdict.INCONCLUSIVE, RULE, NEITHER, reason);
+  private String bounced(Gap gap) {
+    String first = Wording.roundedTime(gap.millis(), gap.uncertaintyMillis());
+    String last = Wording.time(gap.fromLastOpeningMillis(), gap.uncertaintyMillis());
+    return rule == DecisionRule.GUARDED
+        ? "mains switch bounced: "
+            + first
+            + " from its first opening is longer than "
+            + declared
+            + ", "
+            + last
+            + " from its last is not shown to be"
+        : "mains switch bounced: against "
+            + declared
+            + ", "
+            + first
+            + " from its first opening is a "
+            + gap.statement().words()
+            + ", "
+            + last
+            + " from its last a "
+            + gap.fromLastOpening().words();
+  }
+
+  private Judgement judgement(Statement statement, String reason) {
+    return new Judgement(statement.verdict(), rule.title(), statement.words(), reason);
+  }
+
+  private Gap gap(double millis, double bounceSeconds, double u) {
+    double fromLastOpeningMillis = millis - bounceSeconds * 1e3;
+    return new Gap(
+        millis,
+        fromLastOpeningMillis,
+        u,
+        rule.statement(millis, u, claim),
+        rule.statement(fromLastOpeningMillis, u, claim));
   }
 
   /**
@@ -106,25 +151,18 @@ public final class TrialVerdict {
    * @param millis from the first opening of the mains switch
    * @param fromLastOpeningMillis from its last opening; the same where it did not bounce
    * @param uncertaintyMillis of both
+   * @param statement what the rule says of the one
+   * @param fromLastOpening what it says of the other
    */
-  private record Gap(double millis, double fromLastOpeningMillis, double uncertaintyMillis) {
+  private record Gap(
+      double millis,
+      double fromLastOpeningMillis,
+      double uncertaintyMillis,
+      Statement statement,
+      Statement fromLastOpening) {
 
-    static Gap of(double millis, double lossSeconds, double lastOpeningSeconds, double u) {
-      return new Gap(millis, millis - (lastOpeningSeconds - lossSeconds) * 1e3, u);
-    }
-
-    /** PASS needs the first opening to pass. */
-    boolean surelyWithin(DeclaredClaim claim) {
-      return claim.allows(millis + uncertaintyMillis);
-    }
-
-    /** FAIL needs the last opening to fail. */
-    boolean surelyLongerThan(DeclaredClaim claim) {
-      return fromLastOpeningMillis - uncertaintyMillis > claim.millis();
-    }
-
-    boolean longerOnlyFromFirstOpening(DeclaredClaim claim) {
-      return millis - uncertaintyMillis > claim.millis() && !surelyLongerThan(claim);
+    boolean failsOnlyFromFirstOpening() {
+      return statement.verdict() == Verdict.FAIL && fromLastOpening.verdict() != Verdict.FAIL;
     }
   }
 }

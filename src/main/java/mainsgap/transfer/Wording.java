@@ -33,6 +33,15 @@ final class Wording {
     return String.format(Locale.ROOT, "%.3f ms", millis);
   }
 
+  /** A probability in per cent; what would round to none or all is told as a bound. */
+  static String probability(double share) {
+    double percent = 1e2 * share;
+    if (percent < 0.01) {
+      return "below 0.01 %";
+    }
+    return percent > 99.99 ? "above 99.99 %" : String.format(Locale.ROOT, "%.2f %%", percent);
+  }
+
   /** The declared time, such as "the declared < 20 ms (taken as a maximum)". */
   static String declared(DeclaredClaim claim) {
     String value = BigDecimal.valueOf(claim.millis()).stripTrailingZeros().toPlainString();

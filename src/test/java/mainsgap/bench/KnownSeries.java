@@ -73,9 +73,9 @@ final class KnownSeries {
             instrument,
             new SimulatedHand(bench),
             log,
-            new ClaimedMeasuring(setup.task(), setup.request().claim())),
+            new ClaimedMeasuring(setup.task(), setup.request().claim(), setup.request().rule())),
         new Reins(Clock.system(), new StopRequest(), new Proceed()),
-        new Tally(keepingTruth(bench), setup.request().claim(), List.of()));
+        new Tally(keepingTruth(bench), setup.request().claim(), setup.request().rule(), List.of()));
   }
 
   private SeriesListener keepingTruth(SimulatedBench bench) {

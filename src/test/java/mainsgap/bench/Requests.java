@@ -8,6 +8,7 @@ import java.time.Duration;
 import mainsgap.session.Session;
 import mainsgap.session.SessionReader;
 import mainsgap.signal.Event;
+import mainsgap.transfer.DecisionRule;
 import mainsgap.transfer.DeclaredClaim;
 import org.jspecify.annotations.Nullable;
 
@@ -54,6 +55,7 @@ final class Requests {
         instrument,
         null,
         CLAIM,
+        DecisionRule.GUARDED,
         Event.LOSS,
         null,
         null,
@@ -91,6 +93,7 @@ final class Requests {
         request.instrument(),
         request.unit(),
         request.claim(),
+        request.rule(),
         request.event(),
         nominalVolts,
         request.frequencyHertz(),

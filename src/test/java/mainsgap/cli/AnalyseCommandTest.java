@@ -62,6 +62,28 @@ class AnalyseCommandTest {
   }
 
   @Test
+  void anotherDecisionRuleIsWrittenWithItsResult() throws IOException {
+    CommandRun run =
+        CommandRun.of("analyse", capture().toString(), "--rated=5ms", "--decision-rule=simple");
+    assertEquals(1, run.exit(), run.err());
+    assertTrue(
+        run.out().contains("(taken as a maximum): fail (probability of conformance below 0.01 %)"),
+        run.out());
+    assertTrue(run.out().contains("judged by simple acceptance"), run.out());
+  }
+
+  @Test
+  void aDecisionRuleWithNothingToJudgeIsWrongUse() throws IOException {
+    CommandRun bare = CommandRun.of("analyse", capture().toString(), "--decision-rule=simple");
+    assertEquals(2, bare.exit(), bare.err());
+    assertTrue(bare.err().contains("add --rated TIME"), bare.err());
+    CommandRun unknown =
+        CommandRun.of("analyse", capture().toString(), "--rated=5ms", "--decision-rule=lenient");
+    assertEquals(2, unknown.exit(), unknown.err());
+    assertTrue(unknown.err().contains("guarded, simple, two-way, four-way"), unknown.err());
+  }
+
+  @Test
   void anotherNominalVoltageIsRefusedAndNothingIsMeasured() throws IOException {
     CommandRun run = CommandRun.of("analyse", capture().toString(), "--nominal", "120");
     assertEquals(3, run.exit(), run.err());

@@ -18,6 +18,7 @@ import mainsgap.signal.Event;
 import mainsgap.signal.Scale;
 import mainsgap.signal.TimeAxis;
 import mainsgap.signal.Waveform;
+import mainsgap.transfer.DecisionRule;
 import mainsgap.transfer.MeasuringTask;
 import mainsgap.transfer.Outcome;
 import org.junit.jupiter.api.Test;
@@ -36,7 +37,8 @@ class RecheckCommandTest {
   @Test
   void aSessionThatStillSaysTheSameIsCodeZero() {
     Capture flat = flatLine();
-    Path file = session(JudgedCapture.of(flat, TASK, SeriesExamples.CLAIM).outcome());
+    Path file =
+        session(JudgedCapture.of(flat, TASK, SeriesExamples.CLAIM, DecisionRule.GUARDED).outcome());
     CommandRun run = CommandRun.of("recheck", file.toString());
     assertEquals(0, run.exit(), run.err());
     assertTrue(run.out().contains("all figures as stored"), run.out());

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import mainsgap.session.SessionReader;
+import mainsgap.transfer.DecisionRule;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -73,6 +74,29 @@ class RunCommandTest {
     CommandRun run = simulated("--trials=2", "--rated=1ms", "--seed=7");
     assertEquals(1, run.exit(), run.err());
     assertTrue(run.out().contains("FAIL"), run.out());
+  }
+
+  @Test
+  void theDecisionRuleGoesWithTheSessionAndItsRecheck() throws IOException {
+    JsonNode trial =
+        trials(
+                simulated(
+                    "--trials=1",
+                    "--rated=20ms",
+                    "--decision-rule=four-way",
+                    "--seed=7",
+                    "--format=json"))
+            .get(0);
+    assertEquals("pass", trial.get("ruleOutcome").asText());
+    assertEquals(DecisionRule.FOUR_WAY.title(), trial.get("decisionRule").asText());
+    try (SessionReader reader = SessionReader.open(session)) {
+      assertEquals(DecisionRule.FOUR_WAY, reader.session().header().decisionRule());
+    }
+    CommandRun recheck = CommandRun.of("recheck", session.toString());
+    assertEquals(0, recheck.exit(), recheck.out());
+    CommandRun other = simulated("--trials=1", "--rated=20ms", "--seed=7", "--continue");
+    assertEquals(2, other.exit(), other.err());
+    assertTrue(other.err().contains("decision rule four-way"), other.err());
   }
 
   @Test

@@ -36,6 +36,8 @@ class SeriesTextTest {
         trial 3: the reason
         trial 10: no event in the record
 
+        judged by a rule
+
         unit         Shelf unit 3
         declared     20ms
         measured     5 trials, 2 of them before this run; 1 refused

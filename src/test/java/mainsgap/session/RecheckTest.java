@@ -28,7 +28,7 @@ class RecheckTest {
       return Recheck.of(
           reader,
           (capture, task) -> next.next(),
-          (outcome, claim) ->
+          (outcome, claim, rule) ->
               outcome.kind() == Outcome.Kind.REFUSED
                   ? Optional.empty()
                   : Optional.of(SessionFixtures.PASSED));

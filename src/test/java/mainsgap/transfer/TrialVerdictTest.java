@@ -28,7 +28,7 @@ class TrialVerdictTest {
     Judgement judgement = judge(Outcomes.gap(millis, 0.4), atMost(10));
     assertEquals(verdict, judgement.verdict());
     assertEquals(ruleOutcome, judgement.ruleOutcome());
-    assertEquals(TrialVerdict.RULE, judgement.decisionRule());
+    assertEquals(DecisionRule.GUARDED.title(), judgement.decisionRule());
   }
 
   /** 9.5 and 0.5 are exact in binary: their sum is the limit itself. */
