@@ -120,7 +120,9 @@ public final class TrialLoop {
     } catch (RuntimeException e) {
       LOG.error("the measurement failed on a capture, which is logged as refused", e);
       return new Refused(
-          "the measurement itself failed (" + e + "); the raw capture is kept for a recheck");
+          "the measurement itself failed ("
+              + e.getMessage()
+              + "), a fault of the program; the raw capture is kept for a recheck");
     }
   }
 

@@ -7,6 +7,7 @@ import mainsgap.link.ResourceName;
 import mainsgap.scope.InstrumentProfiles;
 import mainsgap.scope.Oscilloscope;
 import mainsgap.scope.Oscilloscopes;
+import mainsgap.scope.ScopeException;
 import mainsgap.simulation.SimulatedBench;
 import mainsgap.simulation.SimulatedBenchSettings;
 import mainsgap.simulation.SimulatedUnit;
@@ -38,6 +39,7 @@ final class Equipment implements AutoCloseable {
     if (setup.request().instrument() instanceof InstrumentChoice.Simulated simulated) {
       return simulated(simulated, setup, profiles, clock, stop);
     }
+    requireKnown(setup.profile(), profiles);
     InstrumentChoice.Real real = (InstrumentChoice.Real) setup.request().instrument();
     ResourceName name = parsed(real.resource());
     return new Equipment(
@@ -71,6 +73,18 @@ final class Equipment implements AutoCloseable {
       return SimulatedBenchSettings.of(SimulatedUnit.named(choice.unit()), choice.seed())
           .withMains(setup.task().nominalVolts(), setup.task().nominalFrequencyHertz());
     } catch (IllegalArgumentException e) {
+      throw new BenchException(String.valueOf(e.getMessage()), e);
+    }
+  }
+
+  /** The rig's owner wrote the name, so a wrong one is wrong use. */
+  private static void requireKnown(@Nullable String profile, InstrumentProfiles profiles) {
+    if (profile == null) {
+      return;
+    }
+    try {
+      profiles.named(profile);
+    } catch (ScopeException e) {
       throw new BenchException(String.valueOf(e.getMessage()), e);
     }
   }

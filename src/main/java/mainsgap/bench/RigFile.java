@@ -65,6 +65,15 @@ record RigFile(
     Double declared = number(supply, "line-to-earth-volts", 1, LARGEST_VOLTS);
     double line =
         otherNominalVolts != null ? otherNominalVolts : nominal != null ? nominal : fallbackVolts;
+    if (supply != null && declared != null && declared < line / 2) {
+      throw supply.complaint(
+          "line-to-earth-volts",
+          "is "
+              + Words.plain(declared)
+              + " V, but of two conductors with "
+              + Words.plain(line)
+              + " V between them one has at least half of it to earth: write the larger one's");
+    }
     return new RigFile(
         channels(root, declared == null ? line : declared),
         root.optionalTable("instrument", "profile")
@@ -86,7 +95,15 @@ record RigFile(
     table
         .optionalTable("mains", ProbedChannel.KEYS)
         .ifPresent(
-            mains -> channels.put(ChannelRole.MAINS, ProbedChannel.read(mains, toEarthVolts)));
+            mains -> {
+              ProbedChannel read = ProbedChannel.read(mains, toEarthVolts);
+              if (read.number() == channels.get(ChannelRole.OUTPUT).number()) {
+                throw mains.complaint(
+                    "number",
+                    "is " + read.number() + ", which is the output's: connect mains to another");
+              }
+              channels.put(ChannelRole.MAINS, read);
+            });
     return channels;
   }
 

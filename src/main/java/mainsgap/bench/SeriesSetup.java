@@ -31,6 +31,7 @@ record SeriesSetup(
     MeasuringTask task,
     Map<ChannelRole, Input> inputs,
     Pace pace) {
+  private static final int LONGEST_NAME = 1000;
 
   /** The simulated hand is quick, and the simulated unit needs no rest. */
   private static final Pace SIMULATED =
@@ -127,7 +128,7 @@ record SeriesSetup(
 
   private static String unit(SeriesRequest request, @Nullable RigFile rig) {
     if (request.unit() != null && !request.unit().isBlank()) {
-      return request.unit();
+      return printable(request.unit());
     }
     if (rig != null && rig.unit() != null) {
       return rig.unit();
@@ -137,6 +138,16 @@ record SeriesSetup(
     }
     throw new BenchException(
         "the unit has no name: give --unit NAME, or write name under [unit] in the rig file");
+  }
+
+  private static String printable(String unit) {
+    if (unit.length() > LONGEST_NAME || unit.chars().anyMatch(Character::isISOControl)) {
+      throw new BenchException(
+          "the unit's name is one plain line of at most "
+              + LONGEST_NAME
+              + " characters: choose another");
+    }
+    return unit;
   }
 
   private static MeasuringTask task(SeriesRequest request, @Nullable RigFile rig) {

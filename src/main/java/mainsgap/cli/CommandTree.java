@@ -25,7 +25,18 @@ final class CommandTree {
     tree.setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF));
     tree.setParameterExceptionHandler((e, words) -> wrongUse(surroundings.terminal(), e));
     tree.setExecutionExceptionHandler((e, command, parsed) -> faulted(surroundings, e));
-    return tree.execute(args);
+    return withResultsOut(surroundings.terminal(), tree.execute(args));
+  }
+
+  /** What nobody could read was not delivered, whatever was measured. */
+  private static int withResultsOut(Terminal terminal, int exitCode) {
+    if (!terminal.out().checkError()) {
+      return exitCode;
+    }
+    terminal.complain(
+        "the results could not be written to standard output: make room there, or keep the pipe"
+            + " open; what a session logged is in its file");
+    return exitCode == ExitCode.DONE.number() ? ExitCode.SESSION_FAILED.number() : exitCode;
   }
 
   private static int wrongUse(Terminal terminal, ParameterException e) {

@@ -8,7 +8,6 @@ import mainsgap.transfer.Figures;
 import mainsgap.transfer.Judgement;
 import mainsgap.transfer.MeasuringTask;
 import mainsgap.transfer.Outcome;
-import mainsgap.transfer.TransferMeasurement;
 import mainsgap.transfer.TrialVerdict;
 import mainsgap.transfer.Verdict;
 import org.jspecify.annotations.Nullable;
@@ -25,7 +24,7 @@ record JudgedCapture(
   /** Measures {@code capture} and holds it against {@code claim}. */
   static JudgedCapture of(
       Capture capture, MeasuringTask task, @Nullable DeclaredClaim claim, DecisionRule rule) {
-    return of(TransferMeasurement.measure(capture, task), task, claim, rule);
+    return of(SteadyMeasurement.measure(capture, task), task, claim, rule);
   }
 
   /** Holds {@code outcome} against {@code claim}. */

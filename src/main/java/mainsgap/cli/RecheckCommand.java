@@ -9,7 +9,6 @@ import mainsgap.session.SessionReader;
 import mainsgap.signal.Capture;
 import mainsgap.transfer.MeasuringTask;
 import mainsgap.transfer.Outcome;
-import mainsgap.transfer.TransferMeasurement;
 import mainsgap.transfer.TrialVerdict;
 import mainsgap.waiting.StoppedException;
 import org.jspecify.annotations.Nullable;
@@ -64,6 +63,6 @@ final class RecheckCommand implements Callable<Integer> {
 
   private Outcome measured(Capture capture, MeasuringTask task) {
     surroundings.stop().throwIfRequested();
-    return TransferMeasurement.measure(capture, task);
+    return SteadyMeasurement.measure(capture, task);
   }
 }

@@ -88,8 +88,11 @@ final class RunCommand implements Callable<Integer> {
       surroundings.progress(
           "%s",
           TextWrap.paragraph(
-              "The instrument is disarmed and mains is left as it is. The unit's output may still be"
-                  + " live from its battery."));
+              (end.kind() == SeriesEnd.Kind.INSTRUMENT_FAILED
+                      ? "The instrument may still be armed: look at it."
+                      : "The instrument is disarmed.")
+                  + " Mains is left as it is. The unit's output may still be live from its"
+                  + " battery."));
     }
     return SeriesExit.of(end, request.claim() != null);
   }

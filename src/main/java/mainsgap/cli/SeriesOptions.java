@@ -121,6 +121,9 @@ final class SeriesOptions {
     if (trials < 1 || trials > MOST_TRIALS) {
       throw supply.wrong("--trials is 1 to " + MOST_TRIALS + ", found " + trials);
     }
+    if (triggerWait != null && triggerWait.toDuration().isZero()) {
+      throw supply.wrong("--trigger-wait is a time above 0, found " + triggerWait.asTyped());
+    }
     if (goOn && session == null) {
       throw supply.wrong("--continue needs the session that goes on: add --session FILE");
     }

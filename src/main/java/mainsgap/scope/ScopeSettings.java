@@ -82,7 +82,7 @@ final class ScopeSettings {
               + samples
               + " samples, where "
               + wished.samples()
-              + " were set");
+              + " were set: check that the profile fits the instrument");
     }
     double interval = answer(profile.readBacks().interval()).orElse(wished.intervalSeconds());
     if (!(interval > 0) || Double.isInfinite(interval)) {
@@ -91,7 +91,7 @@ final class ScopeSettings {
               + interval
               + " s, where "
               + wished.intervalSeconds()
-              + " s were set");
+              + " s were set: check that the profile fits the instrument");
     }
     return new AppliedRecord(interval, (int) samples, wished.firstSampleSeconds())
         .checkedAgainst(wished);
@@ -121,6 +121,16 @@ final class ScopeSettings {
   }
 
   private static void checkRange(ChannelPlan channel, double peakVolts) {
+    if (Double.isInfinite(peakVolts)) {
+      throw new ScopeException(
+          "the instrument says that the range of channel "
+              + channel.number()
+              + " is "
+              + peakVolts
+              + " V, where "
+              + Words.volts(channel.fullScalePeakVolts())
+              + " were set: check that the profile fits the instrument");
+    }
     double needed = ChannelPlanner.HEADROOM * channel.expectedPeakVolts();
     if (peakVolts >= needed * (1 - HAIR)) {
       return;

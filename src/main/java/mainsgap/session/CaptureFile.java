@@ -70,6 +70,9 @@ public final class CaptureFile {
         options.timeColumn() == null ? columns.time() : columns.named(options.timeColumn());
     OptionalDouble interval = interval(table, columns, time, options);
     choose(columns, time, options);
+    if (interval.isEmpty()) {
+      channels.values().forEach(column -> requireOther(column, "a voltage", time, "the times"));
+    }
     readRows(table, interval.isPresent() ? null : time);
     return capture(interval);
   }
@@ -94,7 +97,7 @@ public final class CaptureFile {
             + head.size()
             + " lines; it begins with '"
             + shortened(first.strip())
-            + "'");
+            + "'; export the capture as a table of samples");
   }
 
   private OptionalDouble interval(
@@ -124,6 +127,7 @@ public final class CaptureFile {
         options.voltageColumn() == null
             ? columns.voltage(time, mains)
             : columns.named(options.voltageColumn());
+    requireOther(output, "the voltage", mains, "the mains");
     take(ChannelRole.OUTPUT, output);
     if (mains != null) {
       take(ChannelRole.MAINS, mains);
@@ -133,6 +137,20 @@ public final class CaptureFile {
         file,
         output.label(),
         time == null ? "the interval" : time.label());
+  }
+
+  private void requireOther(Column one, String oneUse, @Nullable Column other, String otherUse) {
+    if (one.equals(other)) {
+      throw new CaptureFileException(
+          file
+              + ": "
+              + oneUse
+              + " and "
+              + otherUse
+              + " cannot both come from '"
+              + one.label()
+              + "'; name two columns");
+    }
   }
 
   private void take(ChannelRole role, Column column) {
@@ -207,7 +225,7 @@ public final class CaptureFile {
               + shortened(fields.get(column.index()))
               + "' for "
               + column.label()
-              + ", where a number should stand");
+              + ", where a number should stand; export the capture again, or the part without it");
     }
     return value;
   }

@@ -1,5 +1,6 @@
 package mainsgap.session;
 
+import java.io.BufferedInputStream;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStream;
@@ -7,14 +8,15 @@ import java.io.InputStreamReader;
 import java.io.Reader;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
+import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The lines of a text file, one at a time and each of bounded length. A line that is no UTF-8 is
- * taken as Latin-1.
+ * The lines of a text file, one at a time and each of bounded length. A file that begins with the
+ * byte order mark of UTF-16 is taken as such; a line that is no UTF-8 is taken as Latin-1.
  */
 final class CaptureLines implements AutoCloseable {
   /** A table of numbers has no longer lines. */
@@ -24,12 +26,14 @@ final class CaptureLines implements AutoCloseable {
 
   private final Path file;
   private final Reader bytes;
+  private final boolean isDecoded;
   private int number;
   private boolean afterReturn;
 
-  private CaptureLines(Path file, Reader bytes) {
+  private CaptureLines(Path file, Reader bytes, boolean isDecoded) {
     this.file = file;
     this.bytes = bytes;
+    this.isDecoded = isDecoded;
   }
 
   static CaptureLines open(Path file) {
@@ -40,13 +44,23 @@ final class CaptureLines implements AutoCloseable {
       throw new CaptureFileException("there is no capture file " + file + "; check the path");
     }
     try {
-      InputStream stream = Files.newInputStream(file);
+      InputStream stream = new BufferedInputStream(Files.newInputStream(file));
+      boolean isUtf16 = beginsAsUtf16(stream);
       // Latin-1 hands the bytes through as they are
+      Charset charset = isUtf16 ? StandardCharsets.UTF_16 : StandardCharsets.ISO_8859_1;
       return new CaptureLines(
-          file, new BufferedReader(new InputStreamReader(stream, StandardCharsets.ISO_8859_1)));
+          file, new BufferedReader(new InputStreamReader(stream, charset)), isUtf16);
     } catch (IOException e) {
       throw new CaptureFileException("could not open the capture file " + file, e);
     }
+  }
+
+  private static boolean beginsAsUtf16(InputStream stream) throws IOException {
+    stream.mark(2);
+    int first = stream.read();
+    int second = stream.read();
+    stream.reset();
+    return (first == 0xFE && second == 0xFF) || (first == 0xFF && second == 0xFE);
   }
 
   /** The number of the line that was read last, from 1. */
@@ -71,7 +85,7 @@ final class CaptureLines implements AutoCloseable {
       found = read();
     }
     afterReturn = found == '\r';
-    String text = decoded(line);
+    String text = isDecoded ? line.toString() : decoded(line);
     return number == 1 && text.startsWith(BYTE_ORDER_MARK) ? text.substring(1) : text;
   }
 

@@ -31,6 +31,8 @@ final class SessionFaults {
           "another program holds it; end that one first, or use another file";
       case SQLITE_IOERR -> "the disk gave an input or output error; check the disk";
       case SQLITE_NOTADB -> "it is not a Mainsgap session";
+      case SQLITE_ERROR ->
+          "it lacks a part of the format (" + cause.getMessage() + "); use a copy of it";
       case SQLITE_CORRUPT -> "it is damaged; use a copy of it";
       default -> String.valueOf(cause.getMessage());
     };

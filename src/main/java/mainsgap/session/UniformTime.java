@@ -41,14 +41,16 @@ final class UniformTime {
   TimeAxis axis(Path file) {
     int n = seconds.size();
     double middle = (n - 1) / 2.0;
+    // counted from the first one: sums over times since 1970 would lose the digits that matter
+    double start = seconds.get(0);
     double mean = 0;
     for (int i = 0; i < n; i++) {
-      mean += (seconds.get(i) - mean) / (i + 1);
+      mean += (seconds.get(i) - start - mean) / (i + 1);
     }
     double sumOfProducts = 0;
     double sumOfSquares = 0;
     for (int i = 0; i < n; i++) {
-      sumOfProducts += (i - middle) * (seconds.get(i) - mean);
+      sumOfProducts += (i - middle) * (seconds.get(i) - start - mean);
       sumOfSquares += (i - middle) * (i - middle);
     }
     double interval = sumOfProducts / sumOfSquares;
@@ -72,7 +74,7 @@ final class UniformTime {
       double exact = (seconds.get(n - 1) - seconds.get(0)) / (n - 1);
       return new TimeAxis(seconds.get(0), exact, n, timeBasePpm);
     }
-    return new TimeAxis(mean - middle * interval, interval, n, timeBasePpm);
+    return new TimeAxis(start + (mean - middle * interval), interval, n, timeBasePpm);
   }
 
   /** Rounded prints may repeat a time, but not all of them. */
@@ -95,12 +97,16 @@ final class UniformTime {
     }
   }
 
-  /** How far the worst time lies off the axis, in seconds. */
+  /**
+   * How far the worst time lies off the axis, in seconds.
+   *
+   * @param first the axis's first time, counted from the first time of the file
+   */
   private double requireEven(Path file, double interval, double first) {
     int worst = 0;
     double worstOff = 0;
     for (int i = 0; i < seconds.size(); i++) {
-      double off = Math.abs(seconds.get(i) - (first + i * interval));
+      double off = Math.abs(seconds.get(i) - seconds.get(0) - (first + i * interval));
       if (off > worstOff) {
         worst = i;
         worstOff = off;
@@ -112,9 +118,9 @@ final class UniformTime {
           (int) lines.get(worst),
           String.format(
               Locale.ROOT,
-              "is off an even time axis: %.6g s, where steps of %.6g s lead to %.6g s; export"
-                  + " every sample, or give --interval",
-              seconds.get(worst),
+              "is off an even time axis: %.6g s after the first sample, where steps of %.6g s lead to"
+                  + " %.6g s; export every sample, or give --interval",
+              seconds.get(worst) - seconds.get(0),
               interval,
               first + worst * interval));
     }

@@ -17,6 +17,9 @@ import org.tomlj.TomlTable;
  * file, line and key.
  */
 public final class SettingsTable {
+  /** No name, command or remark of a settings file is longer. */
+  private static final int LONGEST_TEXT = 1000;
+
   private final SettingsPlace place;
   private final TomlTable content;
   private final List<String> allowed;
@@ -186,6 +189,13 @@ public final class SettingsTable {
   private String notBlank(String key, String text) {
     if (text.isBlank()) {
       throw complaint(key, "is empty: write its text");
+    }
+    if (text.length() > LONGEST_TEXT) {
+      throw complaint(
+          key, "has " + text.length() + " characters; allowed: at most " + LONGEST_TEXT);
+    }
+    if (text.chars().anyMatch(Character::isISOControl)) {
+      throw complaint(key, "holds a line end or another control character: write one plain line");
     }
     return text;
   }

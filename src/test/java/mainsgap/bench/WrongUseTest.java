@@ -73,6 +73,11 @@ class WrongUseTest {
             + " that is known here; allowed: number, probe-factor, category, rated-volts",
         "[channels.output] | [channels.out] | line 10: 'channels.out' is not a key that is known here;"
             + " allowed: output, mains",
+        "number = 2 | number = 1 | line 17: 'channels.mains.number' is 1, which is the output's:"
+            + " connect mains to another",
+        "nominal-volts = 230 | line-to-earth-volts = 100 | line 6: 'supply.line-to-earth-volts' is"
+            + " 100 V, but of two conductors with 230 V between them one has at least half of it to"
+            + " earth: write the larger one's",
         "nominal-volts = 230 | nominal-volts = \"230 V\" | line 6: 'supply.nominal-volts' is the"
             + " text \"230 V\", expected a number",
       })
@@ -84,6 +89,14 @@ class WrongUseTest {
     SeriesEnd end = run(UNREACHED, true, rig);
 
     assertWrongUse(rig + " " + complaint, end);
+  }
+
+  @Test
+  void profileThatIsNotThereIsWrongUse() {
+    assertWrongUse(
+        "there is no instrument profile 'none-such'; there are: scpi-1999-digitizer,"
+            + " ten-field-preamble",
+        run(UNREACHED, true, requests.rigFor("none-such", 100)));
   }
 
   @Test

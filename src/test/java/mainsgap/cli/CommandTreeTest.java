@@ -3,12 +3,48 @@ package mainsgap.cli;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import mainsgap.waiting.StopRequest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class CommandTreeTest {
+
+  @Test
+  void resultsThatNobodyCouldReadAreNoSuccess() {
+    ByteArrayOutputStream err = new ByteArrayOutputStream();
+    PrintStream full =
+        new PrintStream(
+            new OutputStream() {
+              @Override
+              public void write(int b) throws IOException {
+                throw new IOException("no space left");
+              }
+            },
+            true,
+            StandardCharsets.UTF_8);
+    int exit =
+        CommandTree.execute(
+            new Surroundings(
+                new Terminal(
+                    full,
+                    new PrintStream(err, true, StandardCharsets.UTF_8),
+                    InputStream.nullInputStream(),
+                    StandardCharsets.UTF_8),
+                Path.of("target", "state"),
+                new StopRequest()),
+            "--help");
+    assertEquals(5, exit);
+    assertTrue(err.toString(StandardCharsets.UTF_8).contains("could not be written"));
+  }
 
   @Test
   void noCommandNamesRunWithAnExample() {

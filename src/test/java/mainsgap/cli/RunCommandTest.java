@@ -142,6 +142,21 @@ class RunCommandTest {
     }
   }
 
+  @Test
+  void noWaitForTheTriggerIsWrongUse() {
+    CommandRun run = simulated("--trigger-wait=0s");
+    assertEquals(2, run.exit(), run.err());
+    assertTrue(run.err().contains("--trigger-wait is a time above 0, found 0s"), run.err());
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"two\nlines", "\u001b[2J"})
+  void aUnitsNameIsOnePlainLine(String name) {
+    CommandRun run = simulated("--unit=" + name);
+    assertEquals(2, run.exit(), run.err());
+    assertTrue(run.err().contains("one plain line"), run.err());
+  }
+
   @ParameterizedTest
   @ValueSource(strings = {"", "a-file/series.mainsgap", "a-folder"})
   void aSessionThatCannotBeMadeIsOneSentenceAndCodeFive(String place) throws IOException {

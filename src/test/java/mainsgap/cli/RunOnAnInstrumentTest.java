@@ -80,6 +80,8 @@ class RunOnAnInstrumentTest {
           run.err().lines().filter(line -> line.startsWith("mainsgap: ")).toList();
       assertEquals(1, complaints.size(), run.err());
       assertFalse(run.err().contains("Exception"), run.err());
+      assertEquals(code == 3, run.err().contains("The instrument is disarmed"), run.err());
+      assertEquals(code == 4, run.err().contains("may still be armed"), run.err());
     }
   }
 

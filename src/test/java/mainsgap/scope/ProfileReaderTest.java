@@ -28,7 +28,7 @@ class ProfileReaderTest {
         "'arm = [\":SING\"]' | 'arm = [\":STOP;:SING\"]' | 'arm = [\":SING\"]' | 'commands.arm'' is not one command of at most 200 characters'",
         "'arm = [\":SING\"]' | 'arm = [\":SING?\"]' | 'arm = [\":SING\"]' | 'commands.arm'' has the query :SING?: only commands without a reply'",
         "'arm = [\":SING\"]' | 'arm = [\":SING {\"]' | 'arm = [\":SING\"]' | 'commands.arm'' has a brace without its partner'",
-        "'arm = [\":SING\"]' | 'arm = [\":SING\\n\"]' | 'arm = [\":SING\"]' | 'commands.arm'' holds a character that no command has'",
+        "'arm = [\":SING\"]' | 'arm = [\":SINGé\"]' | 'arm = [\":SING\"]' | 'commands.arm'' holds a character that no command has'",
         "'vertical-divisions = 8' | '# none' | 'channel-on = [' | 'commands.channel-on'' counts in divisions: set ''conventions.vertical-divisions'''",
         "'data = \":WAV:DATA?\"' | 'data = \":WAV:DATA\"' | 'data = \":WAV:DATA?\"' | 'waveform.data'' has no question mark: write a query'",
         "'scaling = \"origin-in-volts\"' | 'scaling = \"A\"' | 'scaling = \"origin-in-volts\"' | 'waveform.scaling'' is ''A''; allowed: origin-in-volts, origin-in-codes'",

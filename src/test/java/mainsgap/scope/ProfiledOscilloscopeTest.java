@@ -99,6 +99,7 @@ class ProfiledOscilloscopeTest {
         "100 | 1000 | 1E4 | channel 1 range 400 V is below 1.5 times the 325 V supply peak: choose 490 V or more",
         "many | 1000 | 1E4 | reading back the range of channel 1: ",
         "125 | 5000 | 1E4 | the instrument made a record of 5000 samples of the 1000 that were planned",
+        "9.9E37 | 1000 | 1E4 | the instrument says that the range of channel 1 is Infinity V, where",
         "125 | 0 | 1E4 | the instrument says that its record has 0.0 samples, where 1000 were set",
         "125 | 1000 | 0 | the instrument says that its sample interval is Infinity s",
         "125 | 1000 | 1E3 | the instrument samples every 1 ms instead of every 100 µs",

@@ -19,6 +19,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class CaptureFileTest {
   private static final int SAMPLES = 600;
@@ -113,6 +114,31 @@ class CaptureFileTest {
     for (int i = 0; i < SAMPLES; i++) {
       assertEquals(volts(i), capture.output().voltsAt(i), 1e-9);
     }
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"UTF-16", "UTF-16LE", "UTF-16BE"})
+  void textInUtf16IsRead(String charset) throws IOException {
+    String mark = charset.equals("UTF-16") ? "" : "\uFEFF"; // that charset writes its own mark
+    Capture capture =
+        read(
+            mark + "Zeit (µs),Spannung (V)\n" + rows("%.0f,%.1f", 1e6, 1),
+            Charset.forName(charset),
+            CaptureFileOptions.NONE);
+    assertEquals(SAMPLES, capture.time().length());
+    assertEquals(INTERVAL, capture.time().intervalSeconds(), 1e-10);
+  }
+
+  @Test
+  void timesSince1970KeepTheirDigits() throws IOException {
+    StringBuilder text = new StringBuilder("Time (s),CH1 (V)\n");
+    for (int i = 0; i < 20_000; i++) {
+      text.append(
+          String.format(Locale.ROOT, "%.6f,%.1f%n", 1.7e9 + i * INTERVAL, volts(i % SAMPLES)));
+    }
+    Capture capture = read(text.toString(), CaptureFileOptions.NONE);
+    assertEquals(1.7e9, capture.time().firstSampleSeconds(), 1e-6);
+    assertEquals(INTERVAL, capture.time().intervalSeconds(), 1e-5 * INTERVAL);
   }
 
   static Stream<Arguments> tablesWithoutTimes() {
@@ -214,6 +240,21 @@ class CaptureFileTest {
             plain.replace("0.0150,-325.3", "0.0150,-325,3"),
             none,
             ", line 252 has 3 fields, the rows before it 2"),
+        Arguments.of(
+            "the times as the voltage",
+            plain,
+            new CaptureFileOptions("1", "1", null, null, 1),
+            ": a voltage and the times cannot both come from 'Time'; name two columns"),
+        Arguments.of(
+            "the mains from the times",
+            plain,
+            new CaptureFileOptions(null, null, "1", null, 1),
+            ": a voltage and the times cannot both come from 'Time'; name two columns"),
+        Arguments.of(
+            "the mains from the voltage",
+            plain,
+            new CaptureFileOptions(null, "2", "2", null, 1),
+            ": the voltage and the mains cannot both come from 'CH1'; name two columns"),
         Arguments.of(
             "a sample left out",
             plain.replace("0.0150,-325.3\n", ""),

@@ -160,6 +160,19 @@ class SettingsFileTest {
   }
 
   @Test
+  void aTextIsOnePlainLine() throws IOException {
+    write("ctrl.toml", "name = \"a\\u001b[2Jb\"");
+    write("long.toml", "name = \"" + "x".repeat(1001) + "\"");
+    assertEquals(
+        "ctrl.toml line 1: 'name' holds a line end or another control character: write one plain"
+            + " line",
+        refusalOfName("ctrl.toml"));
+    assertEquals(
+        "long.toml line 1: 'name' has 1001 characters; allowed: at most 1000",
+        refusalOfName("long.toml"));
+  }
+
+  @Test
   void deepNestingIsRefused() throws IOException {
     write("deep.toml", "a = " + "[".repeat(100_000) + "]".repeat(100_000));
     assertTrue(refusal("deep.toml").startsWith("deep.toml "), refusal("deep.toml"));
@@ -181,6 +194,12 @@ class SettingsFileTest {
 
   private SettingsTable root() {
     return SettingsFile.read(folder, "bench.toml").root("name", "probe", "channels");
+  }
+
+  private String refusalOfName(String file) {
+    SettingsTable root = SettingsFile.read(folder, file).root("name");
+    return String.valueOf(
+        assertThrows(SettingsException.class, () -> root.text("name")).getMessage());
   }
 
   private String refusal(String name) {
