@@ -39,6 +39,7 @@ final class Mains {
             complaint -> {
               throw new RigException(complaint);
             });
+    face.noted(preflight.readings(look));
   }
 
   /** Whether the switch has to move before the first arming: mains can only return once it left. */

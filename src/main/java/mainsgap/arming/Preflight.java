@@ -2,6 +2,8 @@ package mainsgap.arming;
 
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import mainsgap.scope.CapturePlan;
 import mainsgap.scope.CapturePlan.ChannelPlan;
 import mainsgap.signal.Capture;
@@ -36,6 +38,21 @@ final class Preflight {
   /** The first thing that is not right with the mains; empty where all is well or none is seen. */
   Optional<String> complaintAboutMains(Capture look) {
     return complaint(look, ChannelRole.MAINS);
+  }
+
+  /** What the channels show, for the eye of the one who is about to switch. */
+  String readings(Capture look) {
+    return "before the first trial: "
+        + Stream.of(ChannelRole.OUTPUT, ChannelRole.MAINS)
+            .flatMap(role -> look.waveform(role).stream().map(seen -> reading(role, seen, look)))
+            .collect(Collectors.joining("; "));
+  }
+
+  private static String reading(ChannelRole role, Waveform seen, Capture look) {
+    LiveSignal signal = LiveSignal.of(seen, look.time());
+    return role.words()
+        + text(" %.1f V RMS", signal.rmsVolts())
+        + (signal.frequencyHertz() == null ? "" : text(", %.2f Hz", signal.frequencyHertz()));
   }
 
   /** Whether mains is there. */

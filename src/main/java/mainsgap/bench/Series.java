@@ -66,6 +66,7 @@ public final class Series {
 
   private SeriesEnd run(
       SeriesSetup setup, Equipment equipment, SeriesListener listener, StopRequest stop) {
+    listener.connected(equipment.instrument().identity() + ", at " + equipment.resource());
     CapturePlan plan = plan(setup, equipment);
     listener.planned(plan.explanation());
     try (OpenSession session = OpenSession.open(setup, equipment, plan, clock)) {

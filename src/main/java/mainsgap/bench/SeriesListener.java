@@ -9,6 +9,9 @@ import mainsgap.arming.Prompt;
 /** Hears how a series goes, on the thread that runs it; must return soon. */
 public interface SeriesListener {
 
+  /** An instrument answers: who it says it is. */
+  default void connected(String instrument) {}
+
   /** The session file is open. */
   default void sessionOpened(Path file) {}
 

@@ -25,6 +25,11 @@ final class Readings {
             : millis(uncertaintyMillis));
   }
 
+  /** How many of a thing, in the singular where it is one. */
+  static String counted(int number, String thing) {
+    return number + " " + thing + (number == 1 ? "" : "s");
+  }
+
   /** A figure in milliseconds without an uncertainty of its own, to four digits. */
   static String millis(double value) {
     BigDecimal rounded = BigDecimal.valueOf(value).round(FOUR_DIGITS);

@@ -50,8 +50,9 @@ final class RecheckCommand implements Callable<Integer> {
     try (SessionReader reader = SessionReader.open(Objects.requireNonNull(file))) {
       Session session = reader.session();
       surroundings.progress(
-          "seals of %d entries intact; measuring %d trials again",
-          session.entryCount(), session.trials().size());
+          "seals of %s intact; measuring %s again",
+          session.entryCount() == 1 ? "1 entry" : session.entryCount() + " entries",
+          Readings.counted(session.trials().size(), "trial"));
       Recheck recheck = Recheck.of(reader, this::measured, TrialVerdict::judge);
       surroundings.print(format.isJson() ? RecheckWords.json(recheck) : RecheckWords.text(recheck));
       return (recheck.differences().isEmpty() ? ExitCode.DONE : ExitCode.NOT_ALL_PASSED).number();

@@ -1,5 +1,6 @@
 package mainsgap.cli;
 
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -17,16 +18,17 @@ final class RecheckWords {
     Session session = recheck.session();
     List<Recheck.Difference> differences = recheck.differences();
     String made =
-        session.header().startedAt()
+        session.header().startedAt().truncatedTo(ChronoUnit.SECONDS)
             + " by Mainsgap "
             + session.header().programVersion()
             + (session.header().simulated() ? ", simulated" : "");
     String figures =
-        session.trials().size()
-            + " trials measured again: "
+        Readings.counted(session.trials().size(), "trial")
+            + " measured again: "
             + (differences.isEmpty()
                 ? "all figures as stored"
-                : differences.size() + " figures differ");
+                : differences.size()
+                    + (differences.size() == 1 ? " figure differs" : " figures differ"));
     return TextWrap.labelled("session", session.file().toString())
         + TextWrap.labelled("made", made)
         + TextWrap.labelled("unit", session.header().unit())

@@ -73,8 +73,7 @@ final class RunCommand implements Callable<Integer> {
     } else {
       EnterKey.listen(surroundings.terminal().in(), series::proceed);
     }
-    return series.run(
-        new SeriesProgress(surroundings, request.claim(), options.isReal()), surroundings.stop());
+    return series.run(new SeriesProgress(surroundings, request), surroundings.stop());
   }
 
   private ExitCode farewell(SeriesEnd end, SeriesRequest request) {

@@ -5,10 +5,14 @@ import java.util.List;
 import java.util.Locale;
 import mainsgap.arming.Progress;
 import mainsgap.arming.Prompt;
+import mainsgap.bench.InstrumentChoice;
 import mainsgap.bench.RunningFigures;
 import mainsgap.bench.SeriesListener;
+import mainsgap.bench.SeriesRequest;
 import mainsgap.bench.TrialReport;
 import mainsgap.transfer.DeclaredClaim;
+import mainsgap.transfer.Outcome;
+import mainsgap.transfer.Verdict;
 import org.jspecify.annotations.Nullable;
 
 /** Tells a person on standard error how a series goes. */
@@ -18,13 +22,23 @@ final class SeriesProgress implements SeriesListener {
   private final Surroundings surroundings;
   private final @Nullable DeclaredClaim claim;
   private final boolean isReal;
+  private final int wanted;
+  private int measured;
   private String waitingFor = "";
   private long nextLineSeconds;
 
-  SeriesProgress(Surroundings surroundings, @Nullable DeclaredClaim claim, boolean isReal) {
+  SeriesProgress(Surroundings surroundings, SeriesRequest request) {
     this.surroundings = surroundings;
-    this.claim = claim;
-    this.isReal = isReal;
+    this.claim = request.claim();
+    this.isReal = request.instrument() instanceof InstrumentChoice.Real;
+    this.wanted = request.trials();
+  }
+
+  @Override
+  public void connected(String instrument) {
+    if (isReal) {
+      surroundings.progress("%s", TextWrap.hanging("scope    ", instrument));
+    }
   }
 
   @Override
@@ -43,7 +57,11 @@ final class SeriesProgress implements SeriesListener {
     if (isReal) {
       String sentence = prompt.sentence();
       surroundings.progress(
-          "%n>>> %s%s", sentence.substring(0, 1).toUpperCase(Locale.ROOT), sentence.substring(1));
+          "%n>>> %s%s   (%d of %d measured)",
+          sentence.substring(0, 1).toUpperCase(Locale.ROOT),
+          sentence.substring(1),
+          measured,
+          wanted);
     }
   }
 
@@ -72,10 +90,13 @@ final class SeriesProgress implements SeriesListener {
   @Override
   public void trialFinished(TrialReport trial, RunningFigures figures) {
     waitingFor = "";
+    if (trial.outcome().kind() != Outcome.Kind.REFUSED) {
+      measured++;
+    }
     surroundings.progress("%s", TextWrap.paragraph(line(trial, claim)));
   }
 
-  /** One trial in one line: number, transfer time with its uncertainty, verdict. */
+  /** One trial in one line; why a trial failed is plain from its figure and the declared time. */
   static String line(TrialReport trial, @Nullable DeclaredClaim claim) {
     String reason = TrialTable.reason(trial.outcome(), trial.judgement());
     String time = OutcomeWords.of(trial.outcome()).phrase();
@@ -86,7 +107,9 @@ final class SeriesProgress implements SeriesListener {
     return line(
         trial.number(),
         time + "  " + verdict,
-        reason.isEmpty() ? "declared " + claim.asPrinted() : reason);
+        trial.judgement().verdict() == Verdict.INCONCLUSIVE
+            ? reason
+            : "declared " + claim.asPrinted());
   }
 
   private static String line(int number, String figures, String remark) {

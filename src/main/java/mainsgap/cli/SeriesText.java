@@ -6,6 +6,7 @@ import mainsgap.bench.SeriesEnd;
 import mainsgap.bench.TrialReport;
 import mainsgap.transfer.DeclaredClaim;
 import mainsgap.transfer.Measured;
+import mainsgap.transfer.NoReturn;
 import mainsgap.transfer.Outcome;
 import org.jspecify.annotations.Nullable;
 
@@ -36,13 +37,15 @@ final class SeriesText {
             ? "- (needs 3 trials, each with a return)"
             : orDash(figures.upperToleranceBoundMillis(), scatter)
                 + " (95 % of transfers lie below it, with 95 % confidence)";
+    String statistics =
+        TextWrap.labelled("mean", orDash(figures.meanMillis(), scatter))
+            + TextWrap.labelled("s", orDash(figures.standardDeviationMillis(), scatter))
+            + TextWrap.labelled("largest", largest(end))
+            + TextWrap.labelled("upper bound", bound);
     return TextWrap.labelled("unit", end.unit())
         + TextWrap.labelled("declared", claim == null ? "nothing: not judged" : claim.asPrinted())
         + TextWrap.labelled("measured", measured(end))
-        + TextWrap.labelled("mean", orDash(figures.meanMillis(), scatter))
-        + TextWrap.labelled("s", orDash(figures.standardDeviationMillis(), scatter))
-        + TextWrap.labelled("largest", orDash(figures.maxMillis(), smallestUncertainty(end)))
-        + TextWrap.labelled("upper bound", bound)
+        + (hasGap(figures) ? statistics : "")
         + (figures.verdict() == null ? "" : TextWrap.labelled("verdict", verdict(figures)))
         + TextWrap.labelled("session", String.valueOf(end.session()))
         + TextWrap.labelled("last seal", end.lastSeal() == null ? "-" : end.lastSeal());
@@ -52,10 +55,27 @@ final class SeriesText {
   private static String measured(SeriesEnd end) {
     long refused = end.trials().stream().filter(SeriesText::isRefused).count();
     long earlier = end.figures().measured() - (end.trials().size() - refused);
-    return end.figures().measured()
-        + " trials"
+    return Readings.counted(end.figures().measured(), "trial")
         + (earlier > 0 ? ", " + earlier + " of them before this run" : "")
         + (refused > 0 ? "; " + refused + " refused" : "");
+  }
+
+  /** Without a gap in any trial, a mean of 0 ms would claim more than was seen. */
+  private static boolean hasGap(RunningFigures figures) {
+    return figures.maxMillis() != null && figures.maxMillis() > 0;
+  }
+
+  /** Where the record ended before the return, the largest is a lower bound. */
+  private static String largest(SeriesEnd end) {
+    Double largest = end.figures().maxMillis();
+    boolean censored =
+        end.trials().stream()
+            .map(TrialReport::outcome)
+            .anyMatch(
+                outcome ->
+                    outcome instanceof NoReturn noReturn
+                        && Double.valueOf(noReturn.atLeastMillis()).equals(largest));
+    return (censored ? "at least " : "") + orDash(largest, smallestUncertainty(end));
   }
 
   private static boolean isRefused(TrialReport trial) {

@@ -28,7 +28,8 @@ import picocli.CommandLine.Spec;
     sortOptions = false,
     description =
         "Serves the simulated bench on this machine's loopback address until it is stopped. Its mains"
-            + " opens by itself some time after each arming and closes again afterwards.",
+            + " opens by itself some time after each arming and closes again afterwards: it is for"
+            + " losses; a restoration can be tried with 'run --simulated'.",
     footer = {
       "",
       "Example:",

@@ -97,4 +97,11 @@ class PreflightTest {
   void silenceHasNoFrequency() {
     assertNull(LiveSignal.of(Signals.waveform(new double[1000]), Signals.TIME).frequencyHertz());
   }
+
+  @Test
+  void theReadingsNameWhatEachChannelShows() {
+    assertEquals(
+        "before the first trial: output 229.0 V RMS, 50.00 Hz",
+        preflight.readings(Signals.output(Signals.sine(229, 50))));
+  }
 }

@@ -7,8 +7,11 @@ import static mainsgap.cli.SeriesExamples.NO_RETURN;
 import static mainsgap.cli.SeriesExamples.REFUSED;
 import static mainsgap.cli.SeriesExamples.trial;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import mainsgap.bench.RunningFigures;
 import mainsgap.bench.SeriesEnd;
+import mainsgap.bench.TrialReport;
 import mainsgap.transfer.Measured;
 import mainsgap.transfer.Outcome;
 import mainsgap.transfer.Verdict;
@@ -63,8 +66,47 @@ class SeriesTextTest {
         "trial 5   8.417 ms ± 0.052 ms  INCONCLUSIVE: the reason",
         SeriesProgress.line(trial(5, MEASURED, Verdict.INCONCLUSIVE), CLAIM));
     assertEquals(
+        "trial 6   8.417 ms ± 0.052 ms  FAIL: declared 20ms",
+        SeriesProgress.line(trial(6, MEASURED, Verdict.FAIL), CLAIM));
+    assertEquals(
         "trial 12  refused: no event in the record",
         SeriesProgress.line(trial(12, REFUSED, null), CLAIM));
+  }
+
+  @Test
+  void aSeriesWithoutAnyGapClaimsNoMeanOfNothing() {
+    String text =
+        SeriesText.of(
+            end(
+                new RunningFigures(1, 0.0, null, 0.0, 0.0, Verdict.INCONCLUSIVE, null),
+                trial(1, NO_INTERRUPTION, Verdict.PASS)),
+            CLAIM);
+    assertTrue(text.contains("measured     1 trial\nverdict      INCONCLUSIVE\n"), text);
+  }
+
+  @Test
+  void theLargestIsALowerBoundWhereItsRecordEndedBeforeTheReturn() {
+    String text =
+        SeriesText.of(
+            end(
+                new RunningFigures(2, null, null, 321.06, null, Verdict.FAIL, null),
+                trial(1, MEASURED, Verdict.PASS),
+                trial(2, NO_RETURN, Verdict.FAIL)),
+            CLAIM);
+    assertTrue(text.contains("largest      at least 321.060 ms\n"), text);
+  }
+
+  private static SeriesEnd end(RunningFigures figures, TrialReport... trials) {
+    SeriesEnd any = SeriesExamples.end(SeriesEnd.Kind.COMPLETE, trials);
+    return new SeriesEnd(
+        any.kind(),
+        any.sentence(),
+        any.unit(),
+        any.task(),
+        any.trials(),
+        figures,
+        any.session(),
+        any.lastSeal());
   }
 
   @Test
