@@ -44,6 +44,11 @@ final class SeriesProgress implements SeriesListener {
   @Override
   public void sessionOpened(Path file) {
     surroundings.progress("session  %s", file);
+    if (isReal) {
+      noted(
+          "the unit must run from mains and be settled before the first trial: one that is still on"
+              + " its battery shows no gap");
+    }
   }
 
   @Override
