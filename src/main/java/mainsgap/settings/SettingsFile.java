@@ -61,6 +61,23 @@ public final class SettingsFile {
   }
 
   /**
+   * Reads a file that comes with the program, from beside {@code owner}.
+   *
+   * @throws SettingsException if it is missing or cannot be read as TOML
+   */
+  public static SettingsFile readResource(Class<?> owner, String name) {
+    try (InputStream in = owner.getResourceAsStream(name)) {
+      if (in == null) {
+        throw new SettingsException(
+            "the program lacks its own file " + name + ": install it again");
+      }
+      return new SettingsFile(name, parse(name, text(name, in)));
+    } catch (IOException e) {
+      throw new SettingsException(name + " cannot be read: " + e.getMessage(), e);
+    }
+  }
+
+  /**
    * The names of the TOML files in {@code folder}, sorted.
    *
    * @throws SettingsException if the folder cannot be listed
@@ -122,16 +139,22 @@ public final class SettingsFile {
       throw new SettingsException(name + " is not a file: name a TOML file");
     }
     try (InputStream in = Files.newInputStream(file)) {
-      byte[] bytes = in.readNBytes(LARGEST_BYTES + 1);
-      if (bytes.length > LARGEST_BYTES) {
-        throw new SettingsException(
-            name + " is larger than " + LARGEST_BYTES + " bytes: this is not a settings file");
-      }
+      return text(name, in);
+    } catch (IOException e) {
+      throw new SettingsException(name + " cannot be read: " + e.getMessage(), e);
+    }
+  }
+
+  private static String text(String name, InputStream in) throws IOException {
+    byte[] bytes = in.readNBytes(LARGEST_BYTES + 1);
+    if (bytes.length > LARGEST_BYTES) {
+      throw new SettingsException(
+          name + " is larger than " + LARGEST_BYTES + " bytes: this is not a settings file");
+    }
+    try {
       return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
     } catch (CharacterCodingException e) {
       throw new SettingsException(name + " is not text in UTF-8: save it as such", e);
-    } catch (IOException e) {
-      throw new SettingsException(name + " cannot be read: " + e.getMessage(), e);
     }
   }
 

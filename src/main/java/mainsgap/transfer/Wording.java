@@ -1,6 +1,7 @@
 package mainsgap.transfer;
 
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.Locale;
 import mainsgap.statistics.StatedValue;
 import org.jspecify.annotations.Nullable;
@@ -9,6 +10,8 @@ import org.jspecify.annotations.Nullable;
 final class Wording {
   /** From this difference on, a transfer time is never told without its usable time. */
   private static final double WORTH_TELLING_MILLIS = 1;
+
+  private static final MathContext FOUR_DIGITS = new MathContext(4);
 
   private Wording() {}
 
@@ -31,6 +34,18 @@ final class Wording {
   /** A time to a microsecond. */
   static String time(double millis) {
     return String.format(Locale.ROOT, "%.3f ms", millis);
+  }
+
+  /** A duration without uncertainty to four digits, such as "16.67 ms" or "10 s". */
+  static String span(double millis) {
+    return millis >= 1e3 ? plain(millis / 1e3) + " s" : plain(millis) + " ms";
+  }
+
+  /** A finite number to four digits, without an exponent. */
+  static String plain(double value) {
+    return value == 0
+        ? "0"
+        : BigDecimal.valueOf(value).round(FOUR_DIGITS).stripTrailingZeros().toPlainString();
   }
 
   /** A probability in per cent; what would round to none or all is told as a bound. */
