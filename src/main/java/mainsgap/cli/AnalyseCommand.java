@@ -10,6 +10,7 @@ import mainsgap.transfer.MeasuringTask;
 import mainsgap.transfer.Refused;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** Measures captures that are already in files. */
@@ -41,6 +42,13 @@ final class AnalyseCommand implements Callable<Integer> {
 
   @Mixin private CaptureFileLayout layout = new CaptureFileLayout();
 
+  @Option(
+      names = "--voltage-tolerance",
+      description =
+          "Tells below the table where each gap stands on the ITI curve, SEMI F47 and IEC 61000-4-11,"
+              + " and which loads ride through it. In text only.")
+  private boolean tolerance;
+
   @Mixin private OutputFormat format = new OutputFormat();
 
   AnalyseCommand(Surroundings surroundings) {
@@ -50,6 +58,9 @@ final class AnalyseCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     MeasuringTask task = supply.task();
+    if (tolerance && format.isJson()) {
+      throw supply.wrong("--voltage-tolerance is told in text only: leave out --format json");
+    }
     List<AnalysedFile> results = new ArrayList<>();
     for (Path file : files) {
       if (surroundings.stop().isRequested()) {
@@ -59,6 +70,9 @@ final class AnalyseCommand implements Callable<Integer> {
       results.add(new AnalysedFile(file, measured(file, task)));
     }
     surroundings.print(format.isJson() ? AnalysedFile.json(results) : AnalysedFile.text(results));
+    if (tolerance) {
+      results.forEach(result -> surroundings.print(result.tolerance(task)));
+    }
     return exit(results).number();
   }
 

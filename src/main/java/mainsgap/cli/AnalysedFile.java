@@ -5,6 +5,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import mainsgap.transfer.MeasuringTask;
+import mainsgap.transfer.VoltageTolerance;
 import org.jspecify.annotations.Nullable;
 
 /** A capture file and what its measurement gave. */
@@ -27,6 +29,26 @@ record AnalysedFile(Path file, JudgedCapture capture) {
     Map<String, @Nullable Object> document = new LinkedHashMap<>();
     document.put("captures", captures);
     return Json.document(document);
+  }
+
+  /** Where the gap stands on the tolerance curves, and what rides through it, a line each. */
+  String tolerance(MeasuringTask task) {
+    return VoltageTolerance.of(capture.outcome(), task)
+        .map(
+            found ->
+                "\nvoltage tolerance, "
+                    + file
+                    + "\n"
+                    + listed(found.sentences())
+                    + "what rides through\n"
+                    + listed(found.loadSentences()))
+        .orElse("");
+  }
+
+  private static String listed(List<String> sentences) {
+    StringBuilder text = new StringBuilder();
+    sentences.forEach(sentence -> text.append(TextWrap.hanging("  - ", sentence)).append('\n'));
+    return text.toString();
   }
 
   /** All files as a table. */

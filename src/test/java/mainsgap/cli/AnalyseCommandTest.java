@@ -73,6 +73,25 @@ class AnalyseCommandTest {
   }
 
   @Test
+  void theToleranceCurvesAreToldWhenAsked() throws IOException {
+    CommandRun run = CommandRun.of("analyse", capture().toString(), "--voltage-tolerance");
+    assertEquals(0, run.exit(), run.err());
+    for (String said :
+        List.of(
+            "ITI curve: inside, 0 %",
+            "SEMI F47: not covered",
+            "IEC 61000-4-11 class 3: inside",
+            "a break of up to 10 ms",
+            "EN 50160: below EN 50160 classification",
+            "ATX12VO")) {
+      assertTrue(run.out().contains(said), run.out());
+    }
+    CommandRun json =
+        CommandRun.of("analyse", capture().toString(), "--voltage-tolerance", "--format", "json");
+    assertEquals(2, json.exit(), json.err());
+  }
+
+  @Test
   void aDecisionRuleWithNothingToJudgeIsWrongUse() throws IOException {
     CommandRun bare = CommandRun.of("analyse", capture().toString(), "--decision-rule=simple");
     assertEquals(2, bare.exit(), bare.err());

@@ -150,7 +150,7 @@ class VoltageToleranceTest {
   }
 
   @Test
-  void aPassAt10MillisecondsDoesNotProveThatAPcSurvives() {
+  void aFullyLoadedPcIsNotAssuredToSurvive15Milliseconds() {
     assertEquals(
         "PC supply, ATX12VO, good until the power-good signal falls (T5): not assured (holds 11 ms,"
             + " required; full and light load)",
