@@ -59,6 +59,10 @@ class RunOnAnInstrumentTest {
       int open = run.err().indexOf(">>> Open the mains switch now");
       int close = run.err().indexOf(">>> Close the mains switch again");
       assertTrue(0 <= cautions && cautions < open && open < close, run.err());
+      assertTrue(run.err().contains("scope    "), run.err());
+      assertTrue(run.err().contains("its battery shows no gap"), run.err());
+      assertTrue(run.err().contains("before the first trial: output "), run.err());
+      assertTrue(run.err().contains("switch again   (1 of 2 measured)"), run.err());
       assertFalse(run.out().contains("local codes"), run.out());
       assertTrue(run.out().contains("Invented Lumengrove 600"), run.out());
     }
