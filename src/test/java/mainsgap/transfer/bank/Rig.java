@@ -1,111 +1,139 @@
 package mainsgap.transfer.bank;
 
-import java.util.SplittableRandom;
-
-/** The settings of one generated capture, open to its kind; drawn from a seed. */
+/**
+ * The settings of one generated capture: first drawn from a seed in the ranges of an ordinary
+ * bench, then open to its kind, which makes one thing hostile. Shares are of nominal peak where
+ * nothing else is said.
+ */
 final class Rig {
-  final SplittableRandom random;
-
-  double nominalVolts = 230;
-  double nominalHertz = 50;
-  double mainsHertz;
-  double sampleRateHertz = 100e3;
-  int bits = 8;
-  double noiseShare = 0.005;
-  double offsetShare = 0;
-  double driftSharePerSecond = 0;
-  double lowPassSeconds = 0;
-  double cyclesBefore;
-  double lossDegrees;
-  double gapSeconds;
-  double secondsAfter = 0.3;
-
-  /** Harmonic amplitudes of mains as shares of the fundamental, from order 2. */
-  double[] mainsHarmonics = new double[0];
-
-  Output output = Output.SINE;
-  double outputHertz;
-  double outputShare = 1;
-
-  /** Angle of the output's fundamental at the return. */
-  double outputDegreesAtReturn;
-
-  Start start = Start.AT_ONCE;
-  double startSeconds;
-  double ringShare;
-  double ringHertz;
-  double ringDecaySeconds;
-  double rippleShare;
-  double rippleHertz;
-
-  ResidueKind residue = ResidueKind.NONE;
-  double residueDecaySeconds;
-  double residueShare;
-  double residueHertz;
-
-  double arcShare;
-
-  /** Seconds after the loss at which the mains contact makes and breaks again, in turn. */
-  double[] breakBounces = new double[0];
-
-  /** Seconds before the return at which the output contact makes and breaks, in turn. */
-  double[] makeBounces = new double[0];
-
-  enum Output {
+  /** What shape the output's cycle has. */
+  enum Shape {
     SINE,
     STEPPED,
     QUASI_SQUARE
   }
 
+  /** How the output's amplitude comes up at the return. */
   enum Start {
     AT_ONCE,
     SOFT,
     RAMP
   }
 
-  enum ResidueKind {
-    NONE,
+  /** What is left on the load while nothing feeds it. */
+  enum Left {
+    NOTHING,
     DECAY,
     HELD,
     MOTOR
   }
 
+  final Dice dice;
+
+  // the task
+  double nominalVolts;
+  double nominalHertz;
+  double askedVolts;
+  double askedHertz;
+
+  // the instrument
+  double sampleRateHertz;
+  int bits;
+  double rangeShare = 1.6;
+  double noiseShare;
+  double offsetShare;
+  double driftSharePerSecond;
+  double pickupShare;
+  double lowPassSeconds;
+  boolean watchesMains;
+
+  // mains
+  double mainsHertz;
+  double cyclesBefore;
+  double lossDegrees;
+
+  /** Amplitudes as shares of the fundamental, from order 2. */
+  double[] mainsHarmonics;
+
+  // between loss and return
+  double gapSeconds;
+  Left left = Left.NOTHING;
+  double leftShare;
+  double leftHertz;
+  double leftDegrees;
+  double leftDecaySeconds;
+  double arcVolts;
+  double arcSeconds;
+
+  /** Seconds after the loss at which the mains contact makes and breaks again, in turn. */
+  double[] breakBounces = {};
+
+  /** Seconds before the return at which the output contact makes and breaks, longest first. */
+  double[] makeBounces = {};
+
+  // the output
+  boolean returns = true;
+  boolean outputNeverLeaves;
+  double secondsAfter = 0.3;
+  Shape shape = Shape.SINE;
+  double outputHertz;
+  double outputShare;
+  double outputDegreesAtReturn;
+  Start start = Start.AT_ONCE;
+  double startSeconds;
+  double ringShare;
+  double ringHertz;
+  double ringDegrees;
+  double ringDecaySeconds;
+  double rippleShare;
+  double rippleHertz;
+  double secondBreakSeconds;
+  double secondBreakAfterSeconds;
+
   Rig(long seed) {
-    random = new SplittableRandom(seed);
-    boolean sixty = random.nextBoolean();
+    dice = new Dice(seed);
+    boolean sixty = dice.coin();
     nominalHertz = sixty ? 60 : 50;
     nominalVolts = sixty ? 120 : 230;
-    mainsHertz = nominalHertz * (1 + between(-0.0005, 0.0005));
-    outputHertz = nominalHertz * (1 + between(-0.003, 0.003));
-    sampleRateHertz = pick(20e3, 50e3, 100e3, 200e3, 500e3);
-    bits = (int) pick(8, 8, 10, 12);
-    noiseShare = pick(0.001, 0.002, 0.005, 0.01);
-    cyclesBefore = between(3, 7);
-    lossDegrees = random.nextInt(3) == 0 ? nearZeroCrossing() : between(0, 360);
-    gapSeconds = Math.exp(between(Math.log(0.8e-3), Math.log(80e-3)));
-    outputDegreesAtReturn = random.nextInt(4) == 0 ? nearZeroCrossing() : between(0, 360);
-    outputShare = between(0.95, 1.05);
-    mainsHarmonics = harmonics(0.03);
-    offsetShare = between(-0.005, 0.005);
+    askedHertz = nominalHertz;
+    askedVolts = nominalVolts;
+    mainsHertz = nominalHertz * (1 + dice.between(-0.0005, 0.0005));
+    outputHertz = nominalHertz * (1 + dice.between(-0.003, 0.003));
+    sampleRateHertz = dice.pick(20e3, 50e3, 100e3, 200e3, 500e3);
+    bits = (int) dice.pick(8, 8, 10, 12);
+    noiseShare = dice.pick(0.001, 0.002, 0.005, 0.01);
+    cyclesBefore = dice.between(3, 7);
+    lossDegrees = dice.oneIn(3) ? dice.nearZeroCrossing() : dice.between(0, 360);
+    gapSeconds = dice.logBetween(0.8e-3, 80e-3);
+    outputDegreesAtReturn = dice.oneIn(4) ? dice.nearZeroCrossing() : dice.between(0, 360);
+    outputShare = dice.between(0.95, 1.05);
+    mainsHarmonics = dice.harmonics(0.03);
+    offsetShare = dice.between(-0.005, 0.005);
   }
 
-  double between(double low, double high) {
-    return low + (high - low) * random.nextDouble();
+  double peakVolts() {
+    return nominalVolts * Math.sqrt(2);
   }
 
-  double pick(double... values) {
-    return values[random.nextInt(values.length)];
+  double lossSeconds() {
+    return cyclesBefore / nominalHertz;
   }
 
-  double nearZeroCrossing() {
-    return (random.nextBoolean() ? 180 : 360) + between(-3, 3);
+  /** Infinite where the output never comes. */
+  double returnSeconds() {
+    return returns ? lossSeconds() + gapSeconds : Double.POSITIVE_INFINITY;
   }
 
-  double[] harmonics(double most) {
-    double[] shares = new double[12];
-    for (int order = 3; order <= 13; order += 2) {
-      shares[order - 2] = between(0, most) / Math.sqrt(order - 2);
-    }
-    return shares;
+  double endSeconds() {
+    return lossSeconds() + gapSeconds + secondsAfter;
+  }
+
+  double intervalSeconds() {
+    return 1 / sampleRateHertz;
+  }
+
+  /** The step of the converter. */
+  double voltsPerCode() {
+    return 2 * rangeShare * peakVolts() / (1 << bits);
   }
 }

@@ -1,0 +1,21 @@
+package mainsgap.transfer.bank;
+
+import mainsgap.transfer.Outcome;
+
+/** A kind of generated capture, hostile in one way. */
+public interface CaptureKind {
+  /** The name in the table. */
+  String name();
+
+  /** The capture of {@code seed}; the same each time. */
+  KnownCapture capture(long seed);
+
+  /** The outcome that the capture carries. */
+  Outcome.Kind carries();
+
+  /**
+   * Whether what is left on the load may leave the sine with the sine's own slope, so that no
+   * instant can be told well: such kinds stay out of the overall gate.
+   */
+  boolean leavesTangentially();
+}

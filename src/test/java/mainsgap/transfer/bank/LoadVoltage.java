@@ -1,0 +1,77 @@
+package mainsgap.transfer.bank;
+
+/** The voltage at the load in closed form: which of the waveforms feeds it at each time. */
+final class LoadVoltage {
+  private final Rig rig;
+  private final double lossSeconds;
+  private final double returnSeconds;
+  private final Mains mains;
+  private final Remnant remnant;
+  private final Inverter inverter;
+
+  LoadVoltage(Rig rig) {
+    this(rig, rig.lossSeconds(), rig.returnSeconds());
+  }
+
+  /** The same rig, had it lost mains or got its output at other instants. */
+  LoadVoltage(Rig rig, double lossSeconds, double returnSeconds) {
+    this.rig = rig;
+    this.lossSeconds = lossSeconds;
+    this.returnSeconds = returnSeconds;
+    this.mains = new Mains(rig);
+    this.remnant = new Remnant(rig, mains, lossSeconds);
+    this.inverter = new Inverter(rig, returnSeconds);
+  }
+
+  double voltsAt(double seconds) {
+    return base(seconds) + fed(seconds);
+  }
+
+  /** Mains downstream of its switch. */
+  double mainsVoltsAt(double seconds) {
+    return base(seconds) + (seconds < lossSeconds ? mains.voltsAt(seconds) : 0);
+  }
+
+  private double base(double seconds) {
+    return rig.peakVolts()
+        * (rig.offsetShare
+            + rig.driftSharePerSecond * seconds
+            + rig.pickupShare * Math.sin(2 * Math.PI * rig.mainsHertz * seconds));
+  }
+
+  private double fed(double seconds) {
+    if (rig.outputNeverLeaves) {
+      return inverter.voltsAt(seconds);
+    }
+    if (seconds < lossSeconds || isMadeAgain(seconds - lossSeconds)) {
+      return mains.voltsAt(seconds);
+    }
+    if (seconds >= returnSeconds) {
+      return isSecondBreak(seconds - returnSeconds) ? 0 : inverter.voltsAt(seconds);
+    }
+    return isMadeBefore(returnSeconds - seconds)
+        ? inverter.voltsAt(seconds)
+        : remnant.voltsAt(seconds);
+  }
+
+  private boolean isMadeAgain(double since) {
+    boolean made = false;
+    for (double change : rig.breakBounces) {
+      made ^= since >= change;
+    }
+    return made && since < rig.gapSeconds;
+  }
+
+  private boolean isMadeBefore(double toReturn) {
+    boolean made = false;
+    for (double change : rig.makeBounces) {
+      made ^= toReturn <= change;
+    }
+    return made;
+  }
+
+  private boolean isSecondBreak(double since) {
+    double into = since - rig.secondBreakAfterSeconds;
+    return into >= 0 && into < rig.secondBreakSeconds;
+  }
+}

@@ -1,0 +1,24 @@
+package mainsgap.transfer.bank;
+
+/**
+ * What made a capture.
+ *
+ * @param lossSeconds the first opening
+ * @param returnSeconds the instant from which the load is fed without a break; infinite where it is
+ *     never fed again
+ * @param furtherInterruptions breaks later than one cycle after the return
+ * @param sampleMicros the sample interval
+ * @param noiseShare the noise's standard deviation as a share of nominal peak
+ */
+public record Truth(
+    double lossSeconds,
+    double returnSeconds,
+    int furtherInterruptions,
+    double sampleMicros,
+    double noiseShare) {
+
+  /** Return minus loss. */
+  public double transferMillis() {
+    return (returnSeconds - lossSeconds) * 1e3;
+  }
+}
