@@ -20,8 +20,7 @@ public final class CycleRms {
   public static double[] refreshedEachHalfCycle(
       double[] volts, double firstSample, int end, double cycleSamples) {
     if (!(cycleSamples >= 2)) {
-      throw new IllegalArgumentException(
-          "a cycle has at least 2 samples, found " + cycleSamples);
+      throw new IllegalArgumentException("a cycle has at least 2 samples, found " + cycleSamples);
     }
     double half = cycleSamples / 2;
     int count = (int) Math.max(0, Math.ceil((end - firstSample) / half - 2));

@@ -1,5 +1,6 @@
 package mainsgap.transfer;
 
+import mainsgap.signal.CycleRms;
 import org.jspecify.annotations.Nullable;
 
 /** Figures between and after the located ends of a gap. */
@@ -84,17 +85,15 @@ final class GapFigures {
     double half = recording.time().sampleRateHertz() / after.model().frequencyHertz() / 2;
     double degrees = after.model().angleDegreesAt(lossSeconds);
     double start = recording.time().indexAt(lossSeconds) - (degrees % 180) / 180 * half;
+    double[] rms = CycleRms.refreshedEachHalfCycle(recording.volts(), start, after.to(), 2 * half);
     Double recovered = null;
-    for (double at = start; at + 2 * half < after.to(); at += half) {
-      double rms =
-          recording.rmsVolts((int) Math.max(0, Math.round(at)), (int) Math.round(at + 2 * half));
-      boolean within =
-          Math.abs(rms - recording.task().nominalVolts())
-              <= RECOVERED_SHARE_OF_NOMINAL * recording.task().nominalVolts();
-      if (!within) {
+    for (int k = 0; k < rms.length; k++) {
+      double nominal = recording.task().nominalVolts();
+      if (Math.abs(rms[k] - nominal) > RECOVERED_SHARE_OF_NOMINAL * nominal) {
         recovered = null;
       } else if (recovered == null) {
-        recovered = Math.max(0, (recording.time().secondsAt(at) - lossSeconds) * 1e3);
+        double seconds = recording.time().secondsAt(start + k * half);
+        recovered = Math.max(0, (seconds - lossSeconds) * 1e3);
       }
     }
     return recovered;

@@ -1,5 +1,6 @@
 package mainsgap.transfer;
 
+import mainsgap.signal.CycleRms;
 import mainsgap.signal.TimeAxis;
 import mainsgap.signal.Waveform;
 
@@ -44,11 +45,7 @@ record Recording(double[] volts, TimeAxis time, Waveform waveform, MeasuringTask
 
   /** The root mean square of samples {@code from} (inclusive) to {@code to} (exclusive). */
   double rmsVolts(int from, int to) {
-    double squares = 0;
-    for (int i = from; i < to; i++) {
-      squares += volts[i] * volts[i];
-    }
-    return Math.sqrt(squares / Math.max(1, to - from));
+    return CycleRms.of(volts, from, to);
   }
 
   /** Whether any sample from {@code from} (inclusive) to {@code to} (exclusive) is clipped. */

@@ -7,8 +7,8 @@ import java.util.stream.Stream;
 import mainsgap.transfer.Measured;
 
 /**
- * Errors and coverage by kind as text. {@code main} prints it for any number of captures, any kinds,
- * and tells single captures.
+ * Errors and coverage by kind as text. {@code main} prints it for any number of captures, any
+ * kinds, and tells single captures.
  */
 public final class AccuracyTable {
   private static final double FAR_MICROS = 40;
@@ -47,7 +47,10 @@ public final class AccuracyTable {
   /** The whole table. */
   public static String of(List<KindFigures> all) {
     StringBuilder table = new StringBuilder(head());
-    all.stream().filter(one -> one.kind() instanceof Kind).map(AccuracyTable::row).forEach(table::append);
+    all.stream()
+        .filter(one -> one.kind() instanceof Kind)
+        .map(AccuracyTable::row)
+        .forEach(table::append);
     table.append("held out\n");
     all.stream()
         .filter(one -> one.kind() instanceof HeldOutKind)

@@ -24,8 +24,7 @@ record DipReading(double millis, double residualPercent) {
 
   static DipReading of(double[] volts, TimeAxis time, double firstSample, MeasuringTask task) {
     double cycleSamples = task.cycleSeconds() / time.intervalSeconds();
-    double[] rms =
-        CycleRms.refreshedEachHalfCycle(volts, firstSample, volts.length, cycleSamples);
+    double[] rms = CycleRms.refreshedEachHalfCycle(volts, firstSample, volts.length, cycleSamples);
     int start = -1;
     int end = -1;
     double lowest = Double.POSITIVE_INFINITY;

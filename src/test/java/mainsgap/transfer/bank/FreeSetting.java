@@ -6,6 +6,7 @@ import java.util.function.ObjDoubleConsumer;
 import java.util.function.ToDoubleFunction;
 
 /** A setting of the rig that a measurement has to find beside the instants. */
+@SuppressWarnings("ImmutableEnumChecker") // its functions hold no state
 enum FreeSetting {
   LEFT_SHARE(rig -> rig.leftShare, (rig, value) -> rig.leftShare = value),
   LEFT_HERTZ(rig -> rig.leftHertz, (rig, value) -> rig.leftHertz = value),
@@ -27,7 +28,6 @@ enum FreeSetting {
 
   private final ObjDoubleConsumer<Rig> change;
 
-  @SuppressWarnings("ImmutableEnumChecker") // neither function holds state
   FreeSetting(ToDoubleFunction<Rig> value, ObjDoubleConsumer<Rig> change) {
     this.value = value;
     this.change = change;

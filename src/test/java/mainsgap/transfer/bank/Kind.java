@@ -5,7 +5,9 @@ import mainsgap.transfer.Outcome;
 
 /** The kinds of capture that the measurement is tuned on. What each changes is hostile in it. */
 public enum Kind implements CaptureKind {
-  /** The ordinary bench alone: any point on wave, gaps of 0.8 to 80 ms, an inverter in any phase. */
+  /**
+   * The ordinary bench alone: any point on wave, gaps of 0.8 to 80 ms, an inverter in any phase.
+   */
   FREE_RUNNING(rig -> {}),
 
   /** Both ends within 3 degrees of a zero crossing, where the voltage hardly tells a gap. */
@@ -71,7 +73,9 @@ public enum Kind implements CaptureKind {
         rig.outputDegreesAtReturn = mainsAtReturn + rig.dice.pick(-180, -90, -30, -5, 5, 30, 90);
       }),
 
-  /** A capacitive load holds the voltage of the loss and lets it decay: at a crest, tangentially. */
+  /**
+   * A capacitive load holds the voltage of the loss and lets it decay: at a crest, tangentially.
+   */
   DECAYING_RESIDUE(
       rig -> {
         rig.left = Rig.Left.DECAY;

@@ -1,6 +1,8 @@
 package mainsgap.transfer.bank;
 
-/** The supply before: {@code peak (sin a + sum h_k sin(k a + k - 2))}, a = 2 pi f (t - loss) + a0. */
+/**
+ * The supply before: {@code peak (sin a + sum h_k sin(k a + k - 2))}, a = 2 pi f (t - loss) + a0.
+ */
 final class Mains {
   private final Rig rig;
 

@@ -15,8 +15,7 @@ public record OverallFigures(List<TriedCapture> tidy, List<TriedCapture> measure
 
   /** Takes the figures of several kinds together. */
   public static OverallFigures of(List<KindFigures> kinds) {
-    List<KindFigures> measuring =
-        kinds.stream().filter(KindFigures::hasTransferTime).toList();
+    List<KindFigures> measuring = kinds.stream().filter(KindFigures::hasTransferTime).toList();
     return new OverallFigures(
         measuring.stream()
             .filter(one -> !one.kind().leavesTangentially())

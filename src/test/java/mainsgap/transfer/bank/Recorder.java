@@ -10,7 +10,9 @@ import mainsgap.signal.Scale;
 import mainsgap.signal.TimeAxis;
 import mainsgap.signal.Waveform;
 
-/** The scope: a probe that may be slow, noise, a converter of so many bits, a free sampling grid. */
+/**
+ * The scope: a probe that may be slow, noise, a converter of so many bits, a free sampling grid.
+ */
 final class Recorder {
   private static final double TIME_BASE_PPM = 25;
 

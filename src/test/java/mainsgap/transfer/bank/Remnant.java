@@ -18,7 +18,7 @@ final class Remnant {
 
   double voltsAt(double seconds) {
     double since = seconds - lossSeconds;
-    if (seconds < rig.lossSeconds() + rig.arcSeconds) {
+    if (rig.arcSeconds > 0 && seconds < rig.lossSeconds() + rig.arcSeconds) {
       return behindArc(mains.voltsAt(seconds));
     }
     return switch (rig.left) {

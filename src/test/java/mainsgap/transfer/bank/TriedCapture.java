@@ -34,8 +34,7 @@ record TriedCapture(
     double tookMillis = (System.nanoTime() - start) / 1e6;
     Truth truth = known.truth();
     if (kind.carries() != Outcome.Kind.MEASURED) {
-      return new TriedCapture(
-          seed, outcome, truth, tookMillis, Double.NaN, Double.NaN, Double.NaN);
+      return new TriedCapture(seed, outcome, truth, tookMillis, Double.NaN, Double.NaN, Double.NaN);
     }
     double level = LevelReading.millis(known.capture(), known.task());
     double dip = DipReading.of(known.capture(), known.task()).millis();
