@@ -78,15 +78,21 @@ public record Recheck(Session session, List<Difference> differences) {
     return new Recheck(session, differences);
   }
 
-  /** Only what the session stores is compared: an older program knew fewer figures. */
+  /**
+   * Only what the session stores is compared: an older program knew fewer figures, and stored those
+   * of a return's cleanness as nothing, all of them.
+   */
   private static void compare(
       LoggedTrial trial, Map<String, @Nullable Object> now, List<Difference> differences) {
+    boolean tookCleanness =
+        Figures.CLEANNESS_NAMES.stream().anyMatch(name -> trial.figures().get(name) != null);
     trial
         .figures()
         .forEach(
             (figure, stored) -> {
               Object found = now.get(figure);
-              if (!Objects.equals(stored, found)) {
+              boolean isKnown = tookCleanness || !Figures.CLEANNESS_NAMES.contains(figure);
+              if (isKnown && !Objects.equals(stored, found)) {
                 differences.add(new Difference(trial.number(), figure, stored, found));
               }
             });

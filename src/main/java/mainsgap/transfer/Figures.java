@@ -1,5 +1,6 @@
 package mainsgap.transfer;
 
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -14,44 +15,44 @@ import org.jspecify.annotations.Nullable;
  * none. Times of an instant are on the capture's own time axis, all others are durations.
  */
 public final class Figures {
+  /** The names of a return's cleanness, in their order. */
+  public static final List<String> CLEANNESS_NAMES = CleannessAsFigures.NAMES;
+
   /** All names, in their order. */
-  public static final List<String> NAMES =
-      List.of(
-          "outcome",
-          "reason",
-          "event",
-          "interruption",
-          "transferTimeMs",
-          "transferTimeAtLeastMs",
-          "expandedUncertaintyMs",
-          "lossMs",
-          "lastOpeningMs",
-          "returnMs",
-          "firstReturnMs",
-          "furtherInterruptions",
-          "deadTimeMs",
-          "usableTimeMs",
-          "recoveryTimeMs",
-          "holdThroughMs",
-          "pointOnWaveDeg",
-          "phaseStepDeg",
-          "frequencyHz",
-          "frequencyStepMilliHz",
-          "nominalVolts",
-          "amplitudeStepPercent",
-          "peakOvershootPercent",
-          "peakUndershootPercent",
-          "thdBeforePercent",
-          "thdAfterPercent",
-          "dcOffsetPercent",
-          "settlingTimeMs",
-          "restrikes",
-          "residualPercent",
-          "decisionRule",
-          "ruleOutcome",
-          "verdict");
+  public static final List<String> NAMES = names();
 
   private final Map<String, @Nullable Object> values = new LinkedHashMap<>();
+
+  private static List<String> names() {
+    List<String> names = new ArrayList<>();
+    names.addAll(
+        List.of(
+            "outcome",
+            "reason",
+            "event",
+            "interruption",
+            "transferTimeMs",
+            "transferTimeAtLeastMs",
+            "expandedUncertaintyMs",
+            "lossMs",
+            "lastOpeningMs",
+            "returnMs",
+            "firstReturnMs",
+            "furtherInterruptions",
+            "deadTimeMs",
+            "usableTimeMs",
+            "recoveryTimeMs",
+            "holdThroughMs",
+            "pointOnWaveDeg",
+            "phaseStepDeg",
+            "frequencyHz",
+            "frequencyStepMilliHz",
+            "nominalVolts",
+            "amplitudeStepPercent"));
+    names.addAll(CLEANNESS_NAMES);
+    names.addAll(List.of("decisionRule", "ruleOutcome", "verdict"));
+    return List.copyOf(names);
+  }
 
   private Figures() {
     NAMES.forEach(name -> values.put(name, null));
@@ -100,6 +101,9 @@ public final class Figures {
     put("recoveryTimeMs", measured.recoveryMillis());
     put("pointOnWaveDeg", measured.pointOnWaveDegrees());
     supplies(measured.supplies());
+    if (measured.cleanness() != null) {
+      CleannessAsFigures.put(measured.cleanness(), this::put);
+    }
   }
 
   private void noReturn(NoReturn noReturn) {

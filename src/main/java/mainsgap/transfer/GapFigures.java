@@ -7,6 +7,10 @@ import org.jspecify.annotations.Nullable;
 final class GapFigures {
   private static final double DEAD_SHARE_OF_PEAK = 0.1;
   private static final double USABLE_SHARE_OF_PEAK = 0.1;
+
+  /** Noise alone leaves a band of so many standard deviations seldom. */
+  private static final double NOISE_FACTOR = 5;
+
   private static final double RECOVERED_SHARE_OF_NOMINAL = 0.1;
 
   /** A residue that swings through zero is under the dead level for less than this. */
@@ -58,8 +62,17 @@ final class GapFigures {
    * supply; null where it has not settled by the end of that supply's fit.
    */
   @Nullable Double usableMillis(Supply after) {
-    double level =
-        Math.max(USABLE_SHARE_OF_PEAK * recording.peakVolts(), 5 * after.harmonics().noiseVolts());
+    double noise = NOISE_FACTOR * after.harmonics().noiseVolts();
+    return steadyMillis(after, Math.max(USABLE_SHARE_OF_PEAK * recording.peakVolts(), noise));
+  }
+
+  /** The same within another share of nominal peak; null too where noise alone would leave it. */
+  @Nullable Double settledMillis(Supply after, double shareOfPeak) {
+    double level = shareOfPeak * recording.peakVolts();
+    return NOISE_FACTOR * after.usualSpreadVolts() > level ? null : steadyMillis(after, level);
+  }
+
+  private @Nullable Double steadyMillis(Supply after, double level) {
     int from = (int) Math.ceil(recording.time().indexAt(returnSeconds));
     int last = from - 1;
     for (int i = Math.max(0, from); i < after.to(); i++) {

@@ -228,7 +228,14 @@ final class GapMeasurement {
         figures.usableMillis(following),
         figures.recoveryMillis(following),
         before.model().angleDegreesAt(loss.seconds()),
-        SupplySteps.between(before, following, settled.seconds(), recording.task()));
+        SupplySteps.between(before, following, settled.seconds(), recording.task()),
+        cleanness(loss, firstReturn, settled, following));
+  }
+
+  private Cleanness cleanness(Edge loss, Edge firstReturn, Edge settled, Supply following) {
+    var instants =
+        new CleannessFigures.Instants(loss.seconds(), firstReturn.seconds(), settled.seconds());
+    return new CleannessFigures(recording, before, following, instants).figures(runs);
   }
 
   private int furtherInterruptions(Edge settled) {

@@ -21,6 +21,7 @@ import org.jspecify.annotations.Nullable;
  *     of nominal; null where it never does
  * @param pointOnWaveDegrees the angle of the supply before at the loss, 0 to 360
  * @param supplies what the fitted supplies say
+ * @param cleanness how cleanly the voltage comes back; null where it was not taken
  */
 public record Measured(
     Event event,
@@ -35,7 +36,8 @@ public record Measured(
     @Nullable Double usableMillis,
     @Nullable Double recoveryMillis,
     double pointOnWaveDegrees,
-    Supplies supplies)
+    Supplies supplies,
+    @Nullable Cleanness cleanness)
     implements Outcome {
 
   /** Half-width of the 95 % interval of the transfer time, in milliseconds. */

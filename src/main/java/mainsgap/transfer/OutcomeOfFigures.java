@@ -51,7 +51,8 @@ public final class OutcomeOfFigures {
         numberOrNull("usableTimeMs"),
         numberOrNull("recoveryTimeMs"),
         number("pointOnWaveDeg"),
-        supplies());
+        supplies(),
+        CleannessAsFigures.of(figures));
   }
 
   private NoReturn noReturn() {

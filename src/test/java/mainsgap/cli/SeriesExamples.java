@@ -38,7 +38,8 @@ final class SeriesExamples {
           8.6,
           null,
           123.4,
-          SUPPLIES);
+          SUPPLIES,
+          null);
   static final Outcome NO_RETURN =
       new NoReturn(Event.LOSS, 0.1, 0.1, 321.06, 0.12, 45, 300, SUPPLIES);
   static final Outcome NO_INTERRUPTION =

@@ -25,7 +25,11 @@ class SeriesJsonTest {
               .concat(" pointOnWaveDeg phaseStepDeg frequencyHz frequencyStepMilliHz nominalVolts")
               .concat(" amplitudeStepPercent peakOvershootPercent peakUndershootPercent")
               .concat(" thdBeforePercent thdAfterPercent dcOffsetPercent settlingTimeMs restrikes")
-              .concat(" residualPercent decisionRule ruleOutcome verdict")
+              .concat(
+                  " residualPercent clippedAfterReturn thdBeforeCycles thdAfterCycles crestFactor")
+              .concat(" settledDeviationPercent settlingTo3PercentMs steepestVoltsPerMicrosecond")
+              .concat(" residualTwoCyclesPercent residualFiveCyclesPercent cleanness")
+              .concat(" decisionRule ruleOutcome verdict")
               .split(" "));
 
   private final JsonNode series = series();

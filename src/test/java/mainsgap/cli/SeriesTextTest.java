@@ -126,7 +126,8 @@ class SeriesTextTest {
             null,
             null,
             359.7,
-            late.supplies());
+            late.supplies(),
+            null);
     assertEquals("0°", OutcomeWords.of(outcome).angle());
   }
 }

@@ -92,7 +92,8 @@ final class SessionFixtures {
         null,
         9.9,
         123.4,
-        SUPPLIES);
+        SUPPLIES,
+        null);
   }
 
   static Outcome noReturn() {

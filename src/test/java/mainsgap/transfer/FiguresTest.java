@@ -15,6 +15,21 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 class FiguresTest {
   private static final Supplies SUPPLIES = new Supplies(50, Double.NaN, null, -12.5);
+  private static final Cleanness CLEANNESS =
+      new Cleanness(
+          18.2,
+          true,
+          4.5,
+          new Cleanness.Distortion(2.5, 6),
+          new Cleanness.Distortion(0.5, 10),
+          -0.25,
+          1.41,
+          null,
+          1.75,
+          null,
+          1,
+          12.5,
+          new Cleanness.Residual(8.5, 4.5, null));
   private static final Judgement FAILED =
       new Judgement(Verdict.FAIL, "guarded", "FAIL", "9 ms - 0.2 ms is over 5 ms");
 
@@ -48,7 +63,8 @@ class FiguresTest {
             null,
             12.0,
             90,
-            SUPPLIES);
+            SUPPLIES,
+            null);
     assertEquals(
         Map.ofEntries(
             Map.entry("outcome", "measured"),
@@ -110,7 +126,35 @@ class FiguresTest {
         new UncertaintyBudget(List.of(new UncertaintyBudget.Component("noise", 0.1)), 2.1);
     return Stream.of(
         new Measured(
-            Event.LOSS, 0.25, 0.251, 0.258, 0.259, 9, budget, 2, 7.5, null, 12.0, 90, supplies),
+            Event.LOSS,
+            0.25,
+            0.251,
+            0.258,
+            0.259,
+            9,
+            budget,
+            2,
+            7.5,
+            null,
+            12.0,
+            90,
+            supplies,
+            null),
+        new Measured(
+            Event.LOSS,
+            0.25,
+            0.251,
+            0.258,
+            0.259,
+            9,
+            budget,
+            2,
+            7.5,
+            null,
+            12.0,
+            90,
+            supplies,
+            CLEANNESS),
         new NoReturn(Event.LOSS, 0.25, 0.25, 29, 0.1, 45, 28, supplies),
         new NoInterruption(Event.RESTORATION, 0.3, "the phase stepped", 0.25, 270, supplies),
         new Refused("clipped"));

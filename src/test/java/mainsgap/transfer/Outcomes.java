@@ -83,7 +83,8 @@ final class Outcomes {
           Double.isNaN(usableMillis) ? null : (Double) usableMillis,
           null,
           90,
-          SUPPLIES);
+          SUPPLIES,
+          null);
     }
   }
 }
