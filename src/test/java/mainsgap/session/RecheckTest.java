@@ -70,4 +70,31 @@ class RecheckTest {
     assertEquals(
         "trial 2, event: stored nothing, now loss", recheck.differences().get(2).sentence());
   }
+
+  /** Programs that took no cleanness stored its figures as nothing. */
+  @Test
+  void figuresThatTheOlderProgramDidNotTakeAreNoDifference() {
+    Recheck recheck =
+        recheck(
+            SessionFixtures.measuredWithCleanness(1),
+            SessionFixtures.refused(2).outcome(),
+            SessionFixtures.measured(3));
+    assertEquals(List.of(), recheck.differences());
+  }
+
+  @Test
+  void cleannessThatCameOutOtherwiseIsNamed() {
+    try (SessionLog log = SessionLog.resume(file)) {
+      log.append(SessionFixtures.trialWithCleanness(4));
+    }
+    Recheck recheck =
+        recheck(
+            SessionFixtures.measured(1),
+            SessionFixtures.refused(2).outcome(),
+            SessionFixtures.measured(3),
+            SessionFixtures.measured(4));
+    assertEquals(
+        "trial 4, peakOvershootPercent: stored 12.5, now nothing",
+        recheck.differences().get(0).sentence());
+  }
 }

@@ -140,7 +140,7 @@ class SessionFaultsTest {
       value = {
         "UPDATE entry SET content = replace(content, 'PASS', 'FAIL') WHERE number = 3 | entry 3",
         "UPDATE entry SET kind = 'remark' WHERE number = 3 | entry 3",
-        "UPDATE entry SET seal = replace(seal, 'a', 'b') WHERE number = 2 | entry 2",
+        "UPDATE entry SET seal = printf('%s%s', substr(seal, 2), substr(seal, 1, 1)) WHERE number = 2 | entry 2",
         "DELETE FROM entry WHERE number = 2 | entry 2",
         "UPDATE block SET packed = x'00' WHERE entry = 3 | entry 3",
         "UPDATE block SET packed ="

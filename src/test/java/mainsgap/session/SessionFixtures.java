@@ -12,6 +12,7 @@ import mainsgap.signal.Event;
 import mainsgap.signal.Scale;
 import mainsgap.signal.TimeAxis;
 import mainsgap.signal.Waveform;
+import mainsgap.transfer.Cleanness;
 import mainsgap.transfer.DeclaredClaim;
 import mainsgap.transfer.Judgement;
 import mainsgap.transfer.Measured;
@@ -23,6 +24,7 @@ import mainsgap.transfer.Refused;
 import mainsgap.transfer.Supplies;
 import mainsgap.transfer.UncertaintyBudget;
 import mainsgap.transfer.Verdict;
+import org.jspecify.annotations.Nullable;
 
 /** Invented sessions for the tests. */
 final class SessionFixtures {
@@ -77,7 +79,34 @@ final class SessionFixtures {
     return new Capture(new TimeAxis(-0.01, 1e-4, 400, 25), waveforms);
   }
 
+  static Trial trialWithCleanness(int number) {
+    return new Trial(number, at(number), capture(number), measuredWithCleanness(number), PASSED);
+  }
+
   static Measured measured(int number) {
+    return measured(number, null);
+  }
+
+  static Measured measuredWithCleanness(int number) {
+    return measured(
+        number,
+        new Cleanness(
+            12.5,
+            false,
+            0.0,
+            null,
+            new Cleanness.Distortion(1 / 3.0, 10),
+            0.1,
+            1.4,
+            -0.5,
+            1.5,
+            null,
+            0,
+            11.5,
+            new Cleanness.Residual(5.0, 3.0, null)));
+  }
+
+  private static Measured measured(int number, @Nullable Cleanness cleanness) {
     return new Measured(
         Event.LOSS,
         1e-3 / 3,
@@ -93,7 +122,7 @@ final class SessionFixtures {
         9.9,
         123.4,
         SUPPLIES,
-        null);
+        cleanness);
   }
 
   static Outcome noReturn() {
