@@ -1,9 +1,9 @@
 package mainsgap.signal;
 
+import org.apache.commons.math3.exception.MathIllegalArgumentException;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.CholeskyDecomposition;
-import org.apache.commons.math3.linear.NonPositiveDefiniteMatrixException;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -51,7 +51,7 @@ public final class HarmonicFit {
    *     where the sample rate does not carry them
    * @param refine whether the frequency and a drift of the offset are fitted too; it needs more
    *     than a cycle
-   * @throws IllegalArgumentException if the window holds fewer samples than unknowns
+   * @throws FitException if the window does not determine the unknowns
    */
   public static HarmonicModel fit(
       double[] volts,
@@ -64,7 +64,7 @@ public final class HarmonicFit {
     int carried = (int) Math.floor(0.4 * time.sampleRateHertz() / guessHertz);
     int used = Math.max(1, Math.min(orders, carried));
     if (to - from < 2 * used + 4) {
-      throw new IllegalArgumentException(
+      throw new FitException(
           "a fit of " + used + " harmonics needs more samples than " + (to - from));
     }
     return new HarmonicFit(volts, time, from, to, used, refine).fit(guessHertz);
@@ -180,9 +180,9 @@ public final class HarmonicFit {
             .getSolver()
             .solve(new ArrayRealVector(right, false))
             .toArray();
-      } catch (NonPositiveDefiniteMatrixException e) {
+      } catch (MathIllegalArgumentException e) {
         if (ridge > 1e-2) {
-          throw new IllegalArgumentException("the window does not determine the fit", e);
+          throw new FitException("the samples do not determine the fit", e);
         }
       }
     }

@@ -7,12 +7,4 @@ final class CannotMeasureException extends RuntimeException {
   CannotMeasureException(String reason) {
     super(reason);
   }
-
-  private CannotMeasureException(String reason, Throwable cause) {
-    super(reason, cause);
-  }
-
-  static CannotMeasureException because(Throwable cause) {
-    return new CannotMeasureException(String.valueOf(cause.getMessage()), cause);
-  }
 }

@@ -205,7 +205,9 @@ final class GapMeasurement {
         loss.seconds(),
         lastOpening.seconds(),
         (end - loss.seconds()) * 1e3,
-        COVERAGE_FACTOR * 1e3 * loss.standardSeconds(),
+        COVERAGE_FACTOR
+            * 1e3
+            * Math.hypot(loss.standardSeconds(), timeBaseSeconds(end - loss.seconds())),
         before.model().angleDegreesAt(loss.seconds()),
         figures.deadMillis(),
         new Supplies(before.model().frequencyHertz(), null, null, null));
@@ -260,8 +262,13 @@ final class GapMeasurement {
             component("return: noise, slope and shape", settled.locationSeconds()),
             component("return: error of the models", settled.modelSeconds()),
             new UncertaintyBudget.Component(
-                "time base " + ppm + " ppm", transferMillis * ppm * 1e-6 / Math.sqrt(3), true)),
+                "time base " + ppm + " ppm", 1e3 * timeBaseSeconds(transferMillis * 1e-3), true)),
         COVERAGE_FACTOR);
+  }
+
+  /** Rectangular, after the accuracy that the maker of the instrument states. */
+  private double timeBaseSeconds(double seconds) {
+    return seconds * recording.time().timeBasePpm() * 1e-6 / Math.sqrt(3);
   }
 
   private static UncertaintyBudget.Component component(String name, double standardSeconds) {

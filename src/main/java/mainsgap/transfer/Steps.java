@@ -24,6 +24,9 @@ final class Steps {
   /** The steps of a fitted cycle are known to this. */
   private static final double OWN_STEP_SECONDS = 0.15e-3;
 
+  /** A contact has come to rest within so many of the longest breaks: what goes on is no bounce. */
+  private static final int LONGEST_BOUNCE = 2;
+
   private final Recording recording;
   private final Residue residue;
   private final Supply after;
@@ -53,7 +56,9 @@ final class Steps {
         makes.add(i);
       }
     }
-    return makes;
+    boolean isBounce =
+        makes.isEmpty() || makes.get(makes.size() - 1) - makes.get(0) <= LONGEST_BOUNCE * within;
+    return isBounce ? makes : makes.subList(0, 1);
   }
 
   private boolean isMake(int index) {

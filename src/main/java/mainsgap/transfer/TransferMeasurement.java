@@ -1,7 +1,9 @@
 package mainsgap.transfer;
 
+import java.util.Locale;
 import mainsgap.signal.Capture;
 import mainsgap.signal.ChannelRole;
+import mainsgap.signal.FitException;
 import mainsgap.signal.HarmonicFit;
 import mainsgap.signal.HarmonicModel;
 import mainsgap.signal.Waveform;
@@ -24,6 +26,9 @@ public final class TransferMeasurement {
   /** What lies this close before the departure is left out of the fit of the supply before. */
   private static final double GUARD_SECONDS = 1.5e-3;
 
+  /** No supply, and no surge on it, reaches so many nominal peaks. */
+  private static final double MOST_PEAKS = 100;
+
   private static final double AMPLITUDE_TOLERANCE = 0.2;
   private static final double FREQUENCY_TOLERANCE = 0.05;
 
@@ -37,9 +42,13 @@ public final class TransferMeasurement {
   public static Outcome measure(Capture capture, MeasuringTask task) {
     try {
       Recording output = Recording.of(capture.output(), capture.time(), task);
+      checkVoltages(output);
       return measure(output, capture.waveform(ChannelRole.MAINS).orElse(null));
     } catch (CannotMeasureException e) {
       return new Refused(String.valueOf(e.getMessage()));
+    } catch (FitException e) {
+      return new Refused(
+          "no supply can be fitted: " + e.getMessage() + ": is this a recording of mains?");
     }
   }
 
@@ -56,12 +65,29 @@ public final class TransferMeasurement {
     return new GapMeasurement(output, before, after, topology, mains).outcome();
   }
 
+  private static void checkVoltages(Recording output) {
+    double largest = MOST_PEAKS * output.peakVolts();
+    for (int i = 0; i < output.length(); i++) {
+      double volts = output.volts()[i];
+      if (!(Math.abs(volts) <= largest)) {
+        throw new CannotMeasureException(
+            String.format(
+                Locale.ROOT,
+                "sample %d is %g V, nominal peak %.0f V: is the probe factor right, and is this a"
+                    + " recording of mains?",
+                i + 1,
+                volts,
+                output.peakVolts()));
+      }
+    }
+  }
+
   private static void checkSampling(Recording output) {
     double perCycle = output.samplesPerCycle();
     if (perCycle < FEWEST_SAMPLES_PER_CYCLE) {
       throw new CannotMeasureException(
           String.format(
-              java.util.Locale.ROOT,
+              Locale.ROOT,
               "too coarse: %.0f samples a cycle, at least %.0f are needed: sample faster than"
                   + " %.1f kS/s",
               perCycle,
@@ -72,7 +98,7 @@ public final class TransferMeasurement {
     if (cycles < FEWEST_CYCLES_BEFORE + 0.5) {
       throw new CannotMeasureException(
           String.format(
-              java.util.Locale.ROOT,
+              Locale.ROOT,
               "the record holds %.1f cycles, at least %.1f are needed: record longer",
               cycles,
               FEWEST_CYCLES_BEFORE + 0.5));
@@ -94,7 +120,7 @@ public final class TransferMeasurement {
     if (Math.abs(rmsVolts - nominal) > AMPLITUDE_TOLERANCE * nominal) {
       throw new CannotMeasureException(
           String.format(
-              java.util.Locale.ROOT,
+              Locale.ROOT,
               "the supply before is %.4g V RMS, nominal %.4g V ± %.0f %%: is the probe factor"
                   + " right?",
               rmsVolts,
@@ -108,7 +134,7 @@ public final class TransferMeasurement {
     if (!(Math.abs(hertz - nominalHertz) <= FREQUENCY_TOLERANCE * nominalHertz)) {
       throw new CannotMeasureException(
           String.format(
-              java.util.Locale.ROOT,
+              Locale.ROOT,
               "the supply before has %.2f Hz, nominal %.4g Hz ± %.0f %%: is the nominal frequency"
                   + " right, and are there two cycles before the event?",
               hertz,
@@ -126,7 +152,7 @@ public final class TransferMeasurement {
     if (departure >= 0 && cyclesBefore < FEWEST_CYCLES_BEFORE) {
       throw new CannotMeasureException(
           String.format(
-              java.util.Locale.ROOT,
+              Locale.ROOT,
               "%.1f cycles before the event, at least %.0f are needed: record more before the"
                   + " trigger",
               cyclesBefore,
