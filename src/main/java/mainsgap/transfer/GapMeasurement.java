@@ -13,6 +13,16 @@ final class GapMeasurement {
   /** A run's border is off by less than this. */
   private static final double SLACK_SECONDS = 1.5e-3;
 
+  private static final double COMES_BACK_SHARE_OF_NOMINAL = 0.2;
+
+  /** Shorter gaps are not told from notches. */
+  private static final double SHORTEST_GAP_SECONDS = 0.3e-3;
+
+  private static final double APART_SHARE_OF_PEAK = 0.08;
+
+  /** Contacts bounce, supplies start softly: not all of a gap lies at the residue. */
+  private static final double ALONE_SHARE = 0.3;
+
   /** For a 95 % interval of a combined, nearly normal uncertainty. */
   private static final double COVERAGE_FACTOR = 2;
 
@@ -39,7 +49,8 @@ final class GapMeasurement {
     this.instants = new Instants(recording, before, residue, after);
   }
 
-  Outcome outcome() {
+  /** The outcome of the event; null where the departure turns out to be none. */
+  @Nullable Outcome outcome() {
     int firstGap = indexOf(Segmentation.Part.GAP, 0);
     if (firstGap < 0) {
       return new UnbrokenSupply(recording, before.harmonics(), mains)
@@ -61,7 +72,33 @@ final class GapMeasurement {
             || steps.size() > 1
             || (!steps.isEmpty() && steps.get(0) >= runs.get(firstAfter).to());
     Edge firstReturn = bounced ? firstMake(firstAfter, steps, search) : settled;
-    return measured(loss, lastOpening, firstReturn, settled, after);
+    return isInterruption(loss, settled)
+        ? measured(loss, lastOpening, firstReturn, settled, after)
+        : null;
+  }
+
+  /**
+   * Whether the load was left alone: long enough, at the residue, and away from the supply before.
+   * A spike, a notch or a ring on a healthy supply is none of that.
+   */
+  private boolean isInterruption(Edge loss, Edge settled) {
+    if (settled.seconds() - loss.seconds() < SHORTEST_GAP_SECONDS) {
+      return false;
+    }
+    int from = (int) Math.ceil(recording.time().indexAt(loss.seconds()));
+    int to = (int) Math.ceil(recording.time().indexAt(settled.seconds()));
+    double apart = APART_SHARE_OF_PEAK * recording.peakVolts();
+    int alone = 0;
+    double farthest = 0;
+    for (int i = Math.max(0, from); i < Math.min(to, recording.length()); i++) {
+      double seconds = recording.time().secondsAt(i);
+      double residual = residue.voltsAt(seconds);
+      if (Math.abs(recording.volts()[i] - residual) < apart) {
+        alone++;
+        farthest = Math.max(farthest, Math.abs(residual - before.model().voltsAt(seconds)));
+      }
+    }
+    return alone > ALONE_SHARE * (to - from) && farthest > apart;
   }
 
   /** Where the supply after takes over without a gap; the middle of the record if it never does. */
@@ -197,8 +234,16 @@ final class GapMeasurement {
     }
   }
 
+  /** The last sample up to which nothing came back: a return too late to be judged ends it. */
+  private int lastWithoutReturn() {
+    int explained = residue.explainedTo();
+    double rest = recording.rmsVolts(explained, recording.length());
+    boolean comesBack = rest > COMES_BACK_SHARE_OF_NOMINAL * recording.task().nominalVolts();
+    return comesBack ? explained - 1 : recording.length() - 1;
+  }
+
   private Outcome noReturn(Edge loss, Edge lastOpening) {
-    double end = recording.time().secondsAt(recording.length() - 1);
+    double end = recording.time().secondsAt(lastWithoutReturn());
     GapFigures figures = new GapFigures(recording, loss.seconds(), end);
     return new NoReturn(
         recording.task().event(),

@@ -15,7 +15,10 @@ final class ResidueFit {
   private static final int MOST_SAMPLES = 400;
 
   private static final double SHORTEST_DECAY_SECONDS = 0.4e-3;
-  private static final double LONGEST_DECAY_SECONDS = 0.2;
+
+  /** A motor runs down, a sag does not. */
+  private static final double LONGEST_DECAY_SECONDS = 0.12;
+
   private static final double DECAY_RATIO = 2;
 
   /** A motor that runs on slips from the mains frequency downwards. */
@@ -192,6 +195,9 @@ final class ResidueFit {
   private boolean isPlausible(Shape shape, double[] x) {
     double peak = recording.peakVolts();
     if (shape.hertz > 0) {
+      if (shape.decay > LONGEST_DECAY_SECONDS) {
+        return false;
+      }
       double swing = Math.hypot(x[0], x[1]);
       return swing < LARGEST_SHARE_OF_PEAK * peak && swing > SMALLEST_SWING_SHARE_OF_PEAK * peak;
     }

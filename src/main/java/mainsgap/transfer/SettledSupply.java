@@ -12,8 +12,11 @@ final class SettledSupply {
   /** Cycles that must repeat one another. */
   private static final double CYCLES = 3;
 
-  /** A settled supply may still ring and ripple by this share of its peak. */
-  private static final double REPEATS_WITHIN_SHARE_OF_PEAK = 0.12;
+  /**
+   * A settled supply may still ring and ripple by this share of its peak; one with steep steps,
+   * where nothing better is found, by more.
+   */
+  private static final double[] REPEATS_WITHIN_SHARES_OF_PEAK = {0.12, 0.3};
 
   private static final double STEP_CYCLES = 0.25;
 
@@ -32,6 +35,18 @@ final class SettledSupply {
 
   /** The supply that feeds the load at the end of the event; null where none does. */
   static @Nullable Supply after(Recording recording, int departure, double guessHertz) {
+    for (double within : REPEATS_WITHIN_SHARES_OF_PEAK) {
+      Supply settled = after(recording, departure, guessHertz, within);
+      if (settled != null) {
+        return settled;
+      }
+    }
+    double perCycle = recording.time().sampleRateHertz() / guessHertz;
+    return lastCycle(recording, departure, perCycle, guessHertz);
+  }
+
+  private static @Nullable Supply after(
+      Recording recording, int departure, double guessHertz, double within) {
     double perCycle = recording.time().sampleRateHertz() / guessHertz;
     int span = (int) Math.round(CYCLES * perCycle);
     int step = (int) Math.max(1, Math.round(STEP_CYCLES * perCycle));
@@ -39,12 +54,12 @@ final class SettledSupply {
     for (int start = departure; start + span <= end; start += step) {
       if (isFed(recording, start, start + span)) {
         double hertz = frequencyIn(recording, start, start + span, guessHertz);
-        if (repeats(recording, start, start + span, hertz)) {
-          return fit(recording, start, hertz);
+        if (repeats(recording, start, start + span, hertz, within)) {
+          return fit(recording, start, hertz, within);
         }
       }
     }
-    return lastCycle(recording, departure, perCycle, guessHertz);
+    return null;
   }
 
   private static boolean isFed(Recording recording, int from, int to) {
@@ -61,37 +76,36 @@ final class SettledSupply {
     return shape.frequencyHertz();
   }
 
-  private static boolean repeats(Recording recording, int from, int to, double hertz) {
+  private static boolean repeats(
+      Recording recording, int from, int to, double hertz, double within) {
     double period = recording.time().sampleRateHertz() / hertz;
     int searchFrom = from + (int) Math.ceil(period);
     double noise = 0.01 * recording.peakVolts();
     double threshold =
-        Math.max(
-            REPEATS_WITHIN_SHARE_OF_PEAK * recording.peakVolts(),
-            Departure.thresholdVolts(recording, noise));
+        Math.max(within * recording.peakVolts(), Departure.thresholdVolts(recording, noise));
     return Departure.find(recording, searchFrom, to, period, threshold) < 0;
   }
 
-  private static Supply fit(Recording recording, int start, double hertz) {
+  private static Supply fit(Recording recording, int start, double hertz, double within) {
     double perCycle = recording.time().sampleRateHertz() / hertz;
-    int from = risen(recording, start, perCycle);
-    int to = (int) Math.min(recording.length(), from + FIT_CYCLES * perCycle);
     int broken =
         Departure.find(
             recording,
-            from + (int) Math.ceil(perCycle),
-            to,
+            start + (int) Math.ceil(perCycle),
+            recording.length(),
             perCycle,
-            2 * REPEATS_WITHIN_SHARE_OF_PEAK * recording.peakVolts());
-    return Supply.fit(recording, from, broken < 0 ? to : broken, hertz);
+            2 * within * recording.peakVolts());
+    int end = broken < 0 ? recording.length() : broken;
+    int from = risen(recording, start, end, perCycle);
+    return Supply.fit(recording, from, (int) Math.min(end, from + FIT_CYCLES * perCycle), hertz);
   }
 
   /**
    * The start of the first cycle, after the first one, from which the RMS of all further cycles
-   * stays close to what it comes to; two cycles before the end of the record at the latest.
+   * stays close to what it comes to; two cycles before {@code end} at the latest.
    */
-  private static int risen(Recording recording, int start, double perCycle) {
-    int cycles = (int) Math.min(RISING_CYCLES, (recording.length() - start) / perCycle);
+  private static int risen(Recording recording, int start, int end, double perCycle) {
+    int cycles = (int) Math.min(RISING_CYCLES, (end - start) / perCycle);
     int latest = Math.max(1, cycles - 2);
     double last = cycleRms(recording, start, perCycle, cycles - 1);
     int first = latest;
@@ -101,7 +115,7 @@ final class SettledSupply {
       first--;
     }
     int from = (int) Math.round(start + first * perCycle);
-    return (int) Math.max(start, Math.min(from, recording.length() - 2 * perCycle));
+    return (int) Math.max(start, Math.min(from, end - 2 * perCycle));
   }
 
   private static double cycleRms(Recording recording, int start, double perCycle, int cycle) {

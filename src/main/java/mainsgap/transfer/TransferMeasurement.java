@@ -23,6 +23,14 @@ public final class TransferMeasurement {
   /** The supply before is fitted over so many cycles at most. */
   private static final double CYCLES_BEFORE = 10;
 
+  private static final double FEWEST_CYCLES_FITTED = 1.5;
+
+  /** A record in which more departures are no events is not looked at further. */
+  private static final int MOST_DEPARTURES = 40;
+
+  /** The cycle after a disturbance differs from it once more. */
+  private static final double PASSED_OVER_CYCLES = 1.2;
+
   /** What lies this close before the departure is left out of the fit of the supply before. */
   private static final double GUARD_SECONDS = 1.5e-3;
 
@@ -52,17 +60,28 @@ public final class TransferMeasurement {
     }
   }
 
+  /** Departures that turn out to be no event, such as spikes and sags, are passed over. */
   private static Outcome measure(Recording output, @Nullable Waveform mains) {
     checkSampling(output);
     HarmonicModel start = firstCycles(output);
-    int departure = departure(output, start);
-    if (departure < 0) {
-      return new UnbrokenSupply(output, start, mains).outcome();
+    double period = output.time().sampleRateHertz() / start.frequencyHertz();
+    int from = 0;
+    for (int events = 0; events < MOST_DEPARTURES; events++) {
+      int departure = departure(output, start, from);
+      if (departure < 0) {
+        break;
+      }
+      checkCyclesBefore(departure / period);
+      Supply before = supplyBefore(output, from, departure, start.frequencyHertz());
+      Supply after = SettledSupply.after(output, departure, output.task().nominalFrequencyHertz());
+      GapTopology topology = new GapTopology(output, before, after, departure);
+      Outcome outcome = new GapMeasurement(output, before, after, topology, mains).outcome();
+      if (outcome != null) {
+        return outcome;
+      }
+      from = (int) Math.ceil(departure + PASSED_OVER_CYCLES * period);
     }
-    Supply before = supplyBefore(output, departure, start.frequencyHertz());
-    Supply after = SettledSupply.after(output, departure, output.task().nominalFrequencyHertz());
-    GapTopology topology = new GapTopology(output, before, after, departure);
-    return new GapMeasurement(output, before, after, topology, mains).outcome();
+    return new UnbrokenSupply(output, start, mains).outcome();
   }
 
   private static void checkVoltages(Recording output) {
@@ -143,13 +162,15 @@ public final class TransferMeasurement {
     }
   }
 
-  private static int departure(Recording output, HarmonicModel start) {
+  private static int departure(Recording output, HarmonicModel start, int from) {
     double period = output.time().sampleRateHertz() / start.frequencyHertz();
     double noise = Math.min(start.noiseVolts(), 0.05 * output.peakVolts());
-    int departure =
-        Departure.find(output, 0, output.length(), period, Departure.thresholdVolts(output, noise));
-    double cyclesBefore = departure / period;
-    if (departure >= 0 && cyclesBefore < FEWEST_CYCLES_BEFORE) {
+    return Departure.find(
+        output, from, output.length(), period, Departure.thresholdVolts(output, noise));
+  }
+
+  private static void checkCyclesBefore(double cyclesBefore) {
+    if (cyclesBefore < FEWEST_CYCLES_BEFORE) {
       throw new CannotMeasureException(
           String.format(
               Locale.ROOT,
@@ -158,13 +179,15 @@ public final class TransferMeasurement {
               cyclesBefore,
               FEWEST_CYCLES_BEFORE));
     }
-    return departure;
   }
 
-  private static Supply supplyBefore(Recording output, int departure, double hertz) {
+  /** Fits up to shortly before the departure, not back across one that was passed over. */
+  private static Supply supplyBefore(
+      Recording output, int passedOver, int departure, double hertz) {
     double perCycle = output.time().sampleRateHertz() / hertz;
     int to = departure - output.samplesIn(GUARD_SECONDS);
-    int from = (int) Math.max(0, to - CYCLES_BEFORE * perCycle);
+    double earliest = Math.min(passedOver, to - FEWEST_CYCLES_FITTED * perCycle);
+    int from = (int) Math.max(Math.max(0, earliest), to - CYCLES_BEFORE * perCycle);
     if (output.isClippedIn(from, to)) {
       throw new CannotMeasureException(
           "the supply before is clipped: choose a larger range, at least 1.5 times the nominal"

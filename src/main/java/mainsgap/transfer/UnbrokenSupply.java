@@ -18,6 +18,7 @@ final class UnbrokenSupply {
   private static final double FREQUENCY_STEP_HERTZ = 0.1;
 
   private static final double PHASE_STEP_DEGREES = 5;
+  private static final double LOST_SHARE_OF_NOMINAL = 0.4;
 
   private final Recording recording;
   private final HarmonicModel start;
@@ -57,18 +58,21 @@ final class UnbrokenSupply {
             + " or check that the switch was opened while the record ran");
   }
 
-  /** The outcome where the output goes over to {@code after} with no gap between, about then. */
-  Outcome changedTo(@Nullable Supply after, double changeSeconds) {
+  /**
+   * The outcome where the output goes over to {@code after} with no gap between, about then; null
+   * where nothing shows that mains was lost.
+   */
+  @Nullable Outcome changedTo(@Nullable Supply after, double changeSeconds) {
     Double mainsLost = mainsLossSeconds();
     if (after == null) {
-      return outcome();
+      return null;
     }
     double seconds = mainsLost != null ? mainsLost : changeSeconds;
     double phase =
         SupplySteps.wrapped(
             after.harmonics().angleDegreesAt(seconds) - start.angleDegreesAt(seconds));
     if (mainsLost == null && Math.abs(phase) < PHASE_STEP_DEGREES) {
-      return outcome();
+      return null;
     }
     String proof =
         mainsLost != null
@@ -92,7 +96,17 @@ final class UnbrokenSupply {
     double threshold =
         Departure.thresholdVolts(watched, Math.min(start.noiseVolts(), 0.05 * watched.peakVolts()));
     int index = Departure.find(watched, 0, watched.length(), period, threshold);
-    return index < 0 ? null : recording.time().secondsAt(index);
+    return index < 0 || !isLost(watched, index, (int) period)
+        ? null
+        : recording.time().secondsAt(index);
+  }
+
+  /** A loss, or a restoration, changes what is on the mains channel for good; a spike does not. */
+  private boolean isLost(Recording watched, int index, int cycle) {
+    double before = watched.rmsVolts(Math.max(0, index - cycle), index);
+    int from = Math.min(watched.length() - 1, index + cycle / 4);
+    double after = watched.rmsVolts(from, Math.min(watched.length(), from + cycle));
+    return Math.abs(after - before) > LOST_SHARE_OF_NOMINAL * recording.task().nominalVolts();
   }
 
   private Outcome noInterruption(
