@@ -21,7 +21,10 @@ final class GapMeasurement {
   private static final double APART_SHARE_OF_PEAK = 0.08;
 
   /** Contacts bounce, supplies start softly: not all of a gap lies at the residue. */
-  private static final double ALONE_SHARE = 0.3;
+  private static final double LEFT_SHARE = 0.3;
+
+  /** Any voltage crosses the supply before now and then. */
+  private static final double FOLLOWING_SHARE = 0.5;
 
   /** For a 95 % interval of a combined, nearly normal uncertainty. */
   private static final double COVERAGE_FACTOR = 2;
@@ -53,7 +56,7 @@ final class GapMeasurement {
   @Nullable Outcome outcome() {
     int firstGap = indexOf(Segmentation.Part.GAP, 0);
     if (firstGap < 0) {
-      return new UnbrokenSupply(recording, before.harmonics(), mains)
+      return new UnbrokenSupply(recording, before.harmonics(), mains, -1)
           .changedTo(after, changeSeconds());
     }
     Edge loss = loss(firstGap);
@@ -78,27 +81,34 @@ final class GapMeasurement {
   }
 
   /**
-   * Whether the load was left alone: long enough, at the residue, and away from the supply before.
-   * A spike, a notch or a ring on a healthy supply is none of that.
+   * Whether the load was left: for long enough, and either to a residue away from the supply before
+   * or to anything else but that supply. A spike, a notch or a ring on a healthy supply follows it
+   * but for moments.
    */
   private boolean isInterruption(Edge loss, Edge settled) {
     if (settled.seconds() - loss.seconds() < SHORTEST_GAP_SECONDS) {
       return false;
     }
-    int from = (int) Math.ceil(recording.time().indexAt(loss.seconds()));
+    int from = Math.max(0, (int) Math.ceil(recording.time().indexAt(loss.seconds())));
     int to = (int) Math.ceil(recording.time().indexAt(settled.seconds()));
     double apart = APART_SHARE_OF_PEAK * recording.peakVolts();
-    int alone = 0;
+    int left = 0;
+    int following = 0;
     double farthest = 0;
-    for (int i = Math.max(0, from); i < Math.min(to, recording.length()); i++) {
+    for (int i = from; i < Math.min(to, recording.length()); i++) {
       double seconds = recording.time().secondsAt(i);
       double residual = residue.voltsAt(seconds);
+      double supplied = before.model().voltsAt(seconds);
       if (Math.abs(recording.volts()[i] - residual) < apart) {
-        alone++;
-        farthest = Math.max(farthest, Math.abs(residual - before.model().voltsAt(seconds)));
+        left++;
+        farthest = Math.max(farthest, Math.abs(residual - supplied));
+      }
+      if (Math.abs(recording.volts()[i] - supplied) < apart) {
+        following++;
       }
     }
-    return alone > ALONE_SHARE * (to - from) && farthest > apart;
+    boolean isLeft = left > LEFT_SHARE * (to - from) && farthest > apart;
+    return isLeft || following < FOLLOWING_SHARE * (to - from);
   }
 
   /** Where the supply after takes over without a gap; the middle of the record if it never does. */

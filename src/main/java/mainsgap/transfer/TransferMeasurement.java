@@ -66,6 +66,7 @@ public final class TransferMeasurement {
     HarmonicModel start = firstCycles(output);
     double period = output.time().sampleRateHertz() / start.frequencyHertz();
     int from = 0;
+    int passedOver = -1;
     for (int events = 0; events < MOST_DEPARTURES; events++) {
       int departure = departure(output, start, from);
       if (departure < 0) {
@@ -79,9 +80,10 @@ public final class TransferMeasurement {
       if (outcome != null) {
         return outcome;
       }
+      passedOver = departure;
       from = (int) Math.ceil(departure + PASSED_OVER_CYCLES * period);
     }
-    return new UnbrokenSupply(output, start, mains).outcome();
+    return new UnbrokenSupply(output, start, mains, passedOver).outcome();
   }
 
   private static void checkVoltages(Recording output) {

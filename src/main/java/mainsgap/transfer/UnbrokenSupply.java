@@ -18,16 +18,28 @@ final class UnbrokenSupply {
   private static final double FREQUENCY_STEP_HERTZ = 0.1;
 
   private static final double PHASE_STEP_DEGREES = 5;
+
+  /** A record that would hide a longer gap than this proves nothing. */
+  private static final double LONGEST_HIDDEN_MILLIS = 3;
+
   private static final double LOST_SHARE_OF_NOMINAL = 0.4;
 
   private final Recording recording;
   private final HarmonicModel start;
   private final @Nullable Waveform mains;
+  private final int lastPassedOver;
 
-  UnbrokenSupply(Recording recording, HarmonicModel start, @Nullable Waveform mains) {
+  /**
+   * Takes what is known.
+   *
+   * @param lastPassedOver the last departure that was no event; -1 where there was none
+   */
+  UnbrokenSupply(
+      Recording recording, HarmonicModel start, @Nullable Waveform mains, int lastPassedOver) {
     this.recording = recording;
     this.start = start;
     this.mains = mains;
+    this.lastPassedOver = lastPassedOver;
   }
 
   /** The outcome where the output never departs from the supply before. */
@@ -71,14 +83,21 @@ final class UnbrokenSupply {
     double phase =
         SupplySteps.wrapped(
             after.harmonics().angleDegreesAt(seconds) - start.angleDegreesAt(seconds));
-    if (mainsLost == null && Math.abs(phase) < PHASE_STEP_DEGREES) {
+    double stepHertz = after.harmonics().frequencyHertz() - start.frequencyHertz();
+    boolean isChanged =
+        Math.abs(phase) >= PHASE_STEP_DEGREES || Math.abs(stepHertz) > FREQUENCY_STEP_HERTZ;
+    if (mainsLost == null && !isChanged) {
       return null;
     }
     String proof =
         mainsLost != null
             ? "the mains channel shows the loss while the output goes on"
             : String.format(
-                Locale.ROOT, "the output's phase changed by %.1f degrees without a gap", phase);
+                Locale.ROOT,
+                "the output's phase changed by %.1f degrees and its frequency by %.3f Hz without a"
+                    + " gap",
+                phase,
+                stepHertz);
     return noInterruption(seconds, proof, start, after.harmonics());
   }
 
@@ -111,11 +130,17 @@ final class UnbrokenSupply {
 
   private Outcome noInterruption(
       double seconds, String proof, HarmonicModel first, HarmonicModel last) {
+    double visibleMillis = shortestVisibleMillis(first);
+    if (isDisturbedSince(seconds) || visibleMillis > LONGEST_HIDDEN_MILLIS) {
+      throw new CannotMeasureException(
+          "mains was lost and the output is disturbed, but no gap can be made out in it, nor"
+              + " excluded: look at the trace, and connect a resistive load beside this one");
+    }
     double phase =
         SupplySteps.wrapped(last.angleDegreesAt(seconds) - first.angleDegreesAt(seconds));
     return new NoInterruption(
         recording.task().event(),
-        shortestVisibleMillis(first),
+        visibleMillis,
         proof,
         seconds,
         first.angleDegreesAt(seconds),
@@ -124,6 +149,12 @@ final class UnbrokenSupply {
             1e3 * (last.frequencyHertz() - first.frequencyHertz()),
             100 * (last.amplitudeVolts() - first.amplitudeVolts()) / recording.peakVolts(),
             phase));
+  }
+
+  /** Whether a disturbance that was passed over lies where mains was lost, or after it. */
+  private boolean isDisturbedSince(double seconds) {
+    return lastPassedOver >= 0
+        && recording.time().secondsAt(lastPassedOver) > seconds - recording.task().cycleSeconds();
   }
 
   /**
