@@ -17,9 +17,11 @@ public record Deviations(double standardDeviationVolts, double neighbourCorrelat
     double squares = 0;
     double products = 0;
     int count = 0;
+    double next = 0;
     for (int i = from; i + 1 < to; i += stride) {
-      double here = volts[i] - model.voltsAt(time.secondsAt(i));
-      double next = volts[i + 1] - model.voltsAt(time.secondsAt(i + 1));
+      boolean known = stride == 1 && i > from;
+      double here = known ? next : volts[i] - model.voltsAt(time.secondsAt(i));
+      next = volts[i + 1] - model.voltsAt(time.secondsAt(i + 1));
       squares += (here * here + next * next) / 2;
       products += here * next;
       count++;

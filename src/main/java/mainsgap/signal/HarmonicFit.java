@@ -29,6 +29,7 @@ public final class HarmonicFit {
   private final int stride;
   private final int orders;
   private final boolean drifts;
+  private final SampledWindow window;
   private final double middleSeconds;
 
   private HarmonicFit(double[] volts, TimeAxis time, int from, int to, int orders, boolean drifts) {
@@ -39,7 +40,8 @@ public final class HarmonicFit {
     this.stride = Math.max(1, (to - from) / MOST_SAMPLES);
     this.orders = orders;
     this.drifts = drifts;
-    this.middleSeconds = time.secondsAt((from + to - 1) / 2.0);
+    this.window = SampledWindow.of(volts, time, from, to, stride);
+    this.middleSeconds = time.secondsAt(window.middle());
   }
 
   /**
@@ -72,12 +74,14 @@ public final class HarmonicFit {
 
   private HarmonicModel fit(double guessHertz) {
     double frequency = guessHertz;
-    double[] x = solve(frequency, null);
+    HarmonicEquations equations = equations(frequency);
+    double[] x = solve(equations, null);
     for (int pass = 0; drifts && pass < PASSES; pass++) {
-      double change = solve(frequency, x)[2 * orders + 2];
+      double change = solve(equations, x)[2 * orders + 2];
       double limit = LARGEST_STEP * guessHertz;
       frequency += Math.max(-limit, Math.min(limit, change));
-      x = solve(frequency, null);
+      equations = equations(frequency);
+      x = solve(equations, null);
       if (Math.abs(change) < FREQUENCY_TOLERANCE * guessHertz) {
         break;
       }
@@ -85,59 +89,12 @@ public final class HarmonicFit {
     return model(frequency, x);
   }
 
-  /**
-   * Unknowns: offset, drift (where fitted), then cosine and sine of each harmonic; with {@code
-   * previous} also the change of frequency in hertz.
-   */
-  private double[] solve(double frequency, double @Nullable [] previous) {
-    int unknowns = 2 * orders + (drifts ? 2 : 1) + (previous == null ? 0 : 1);
-    double[][] normal = new double[unknowns][unknowns];
-    double[] right = new double[unknowns];
-    double[] row = new double[unknowns];
-    for (int i = from; i < to; i += stride) {
-      fillRow(row, time.secondsAt(i) - middleSeconds, frequency, previous);
-      for (int p = 0; p < unknowns; p++) {
-        double factor = row[p];
-        right[p] += factor * volts[i];
-        double[] line = normal[p];
-        for (int q = p; q < unknowns; q++) {
-          line[q] += factor * row[q];
-        }
-      }
-    }
-    for (int p = 0; p < unknowns; p++) {
-      for (int q = 0; q < p; q++) {
-        normal[p][q] = normal[q][p];
-      }
-    }
-    return solveSymmetric(normal, right);
+  private HarmonicEquations equations(double frequency) {
+    return new HarmonicEquations(window, frequency, orders, drifts);
   }
 
-  private void fillRow(double[] row, double t, double frequency, double @Nullable [] previous) {
-    double angle = 2 * Math.PI * frequency * t;
-    double cos = Math.cos(angle);
-    double sin = Math.sin(angle);
-    double cosK = 1;
-    double sinK = 0;
-    double slope = 0;
-    int at = 0;
-    row[at++] = 1;
-    if (drifts) {
-      row[at++] = t;
-    }
-    for (int k = 1; k <= orders; k++) {
-      double next = cosK * cos - sinK * sin;
-      sinK = sinK * cos + cosK * sin;
-      cosK = next;
-      if (previous != null) {
-        slope += k * (previous[at + 1] * cosK - previous[at] * sinK);
-      }
-      row[at++] = cosK;
-      row[at++] = sinK;
-    }
-    if (previous != null) {
-      row[at] = 2 * Math.PI * t * slope;
-    }
+  private static double[] solve(HarmonicEquations equations, double @Nullable [] previous) {
+    return solveSymmetric(equations.matrix(previous), equations.rightSide(previous));
   }
 
   private HarmonicModel model(double frequency, double[] x) {

@@ -45,11 +45,13 @@ final class Departure {
       Recording recording, int from, int to, double periodSamples, double thresholdVolts) {
     int width = averagingSamples(recording);
     int timing = recording.samplesIn(TIMING_SECONDS);
-    int first = Math.max(from, (int) Math.ceil(periodSamples) + timing);
+    int earlier = (int) Math.ceil(periodSamples);
+    double part = earlier - periodSamples;
+    int first = Math.max(from, earlier + timing);
     double[] recent = new double[width];
     double sum = 0;
     for (int i = first; i < to; i++) {
-      double difference = difference(recording, i, periodSamples, timing);
+      double difference = difference(recording.volts(), i, earlier, part, timing);
       int slot = (i - first) % width;
       sum += difference - recent[slot];
       recent[slot] = difference;
@@ -60,18 +62,23 @@ final class Departure {
     return -1;
   }
 
-  /** How far the sample lies outside what the voltage was about one cycle earlier. */
+  /**
+   * How far a sample lies outside what the voltage was about one cycle, {@code earlier - part}
+   * samples, earlier.
+   */
   private static double difference(
-      Recording recording, int index, double periodSamples, int timing) {
-    double volts = recording.volts()[index];
-    double at = index - periodSamples;
-    double low = recording.voltsAt(at);
-    double high = low;
-    for (int shift = -1; shift <= 1; shift += 2) {
-      double near = recording.voltsAt(at + shift * timing);
-      low = Math.min(low, near);
-      high = Math.max(high, near);
-    }
-    return volts > high ? volts - high : volts < low ? volts - low : 0;
+      double[] volts, int index, int earlier, double part, int timing) {
+    int at = index - earlier;
+    double now = between(volts, at, part);
+    double sooner = between(volts, at - timing, part);
+    double later = between(volts, at + timing, part);
+    double low = Math.min(now, Math.min(sooner, later));
+    double high = Math.max(now, Math.max(sooner, later));
+    double here = volts[index];
+    return here > high ? here - high : here < low ? here - low : 0;
+  }
+
+  private static double between(double[] volts, int at, double part) {
+    return (1 - part) * volts[at] + part * volts[at + 1];
   }
 }
