@@ -31,6 +31,7 @@ final class GapTopology {
   private final Residue residue;
   private final int from;
   private final int to;
+  private final List<Segmentation.Run> runs;
 
   GapTopology(Recording recording, Supply before, @Nullable Supply after, int departure) {
     this.recording = recording;
@@ -41,6 +42,7 @@ final class GapTopology {
     this.from = Math.max(0, departure - cycle / 2);
     this.to =
         after == null ? recording.length() : Math.min(recording.length(), after.from() + cycle);
+    this.runs = List.copyOf(segmented());
   }
 
   /** What was left on the load in the gap. */
@@ -50,6 +52,10 @@ final class GapTopology {
 
   /** What feeds the load from half a cycle before the departure to a settled cycle. */
   List<Segmentation.Run> runs() {
+    return runs;
+  }
+
+  private List<Segmentation.Run> segmented() {
     double floor = SPREAD_FLOOR_SHARE_OF_PEAK * recording.peakVolts();
     double[] costBefore = costs(before.model(), floor);
     double[] costAfter = after == null ? unreachable() : costs(after.model(), floor);

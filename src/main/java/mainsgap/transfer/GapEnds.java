@@ -1,0 +1,198 @@
+package mainsgap.transfer;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** Locates the ends of a gap whose runs are known: its openings and its makes. */
+final class GapEnds {
+  /** How far the samples about an instant are looked at, before and after it. */
+  private static final double REACH_SECONDS = 4e-3;
+
+  /** A run's border is off by less than this. */
+  private static final double SLACK_SECONDS = 1.5e-3;
+
+  private final Recording recording;
+  private final Supply before;
+  private final List<Segmentation.Run> runs;
+  private final Residue residue;
+  private final Instants instants;
+
+  /**
+   * The makes that end a gap.
+   *
+   * @param first when the load was first fed again
+   * @param settled from when on it is fed without a break
+   */
+  record Returns(Edge first, Edge settled) {}
+
+  GapEnds(Recording recording, Supply before, @Nullable Supply after, GapTopology topology) {
+    this.recording = recording;
+    this.before = before;
+    this.runs = topology.runs();
+    this.residue = topology.residue();
+    this.instants = new Instants(recording, before, residue, after);
+  }
+
+  boolean hasGap() {
+    return indexOf(Segmentation.Part.GAP) >= 0;
+  }
+
+  boolean hasReturn() {
+    return indexOf(Segmentation.Part.AFTER) >= 0;
+  }
+
+  /** Where the supply after takes over without a gap; the middle of the record if it never does. */
+  double changeSeconds() {
+    int firstAfter = indexOf(Segmentation.Part.AFTER);
+    int index = firstAfter < 0 ? recording.length() / 2 : runs.get(firstAfter).from();
+    return recording.time().secondsAt(index - 0.5);
+  }
+
+  /** The first opening. */
+  Edge loss() {
+    return loss(indexOf(Segmentation.Part.GAP));
+  }
+
+  /** The makes, out of the gap into {@code following}. */
+  Returns returns(Supply following) {
+    int firstAfter = indexOf(Segmentation.Part.AFTER);
+    Instants.Search search = arrivalSearch(firstAfter);
+    List<Integer> steps = steps(search, following);
+    Makes makes = steps.isEmpty() ? makes(search, following) : makesFrom(last(steps), following);
+    Segmentation.Run bounce = lastBounce(makes);
+    Edge settled = bounce == null ? makes.first() : lastMake(bounce);
+    boolean bounced =
+        bounce != null
+            || steps.size() > 1
+            || (!steps.isEmpty() && steps.get(0) >= runs.get(firstAfter).to());
+    return new Returns(bounced ? firstMake(firstAfter, steps, search) : settled, settled);
+  }
+
+  private int indexOf(Segmentation.Part part) {
+    for (int k = 0; k < runs.size(); k++) {
+      if (runs.get(k).part() == part) {
+        return k;
+      }
+    }
+    return -1;
+  }
+
+  private Edge loss(int gapIndex) {
+    Segmentation.Run gap = runs.get(gapIndex);
+    int slack = recording.samplesIn(SLACK_SECONDS);
+    int reach = recording.samplesIn(REACH_SECONDS);
+    int from = Math.max(0, gap.from() - reach);
+    int to = Math.min(gap.to(), gap.from() + reach);
+    if (residue.explainedTo() > gap.from() && residue.explainedTo() < to) {
+      to = residue.explainedTo();
+    }
+    int first = Math.max(from + 1, gap.from() - slack);
+    if (gapIndex >= 2) {
+      first = Math.max(first, runs.get(gapIndex - 1).from());
+    }
+    int last = Math.max(first, Math.min(to - 1, gap.from() + slack));
+    refuseClipped(first, last, "loss");
+    return instants.leaving(new Instants.Search(from, to, first, last));
+  }
+
+  /** The last opening of the contact that was lost; {@code loss} where it opened but once. */
+  Edge lastOpening(Edge loss) {
+    int firstGap = indexOf(Segmentation.Part.GAP);
+    int last = firstGap;
+    for (int k = firstGap + 1; k < runs.size(); k++) {
+      if (runs.get(k).part() == Segmentation.Part.AFTER) {
+        break;
+      }
+      if (runs.get(k).part() == Segmentation.Part.GAP) {
+        last = k;
+      }
+    }
+    return last == firstGap ? loss : loss(last);
+  }
+
+  /** Where the make at the start of run {@code index} is looked for. */
+  private Instants.Search arrivalSearch(int index) {
+    Segmentation.Run dead = runs.get(index - 1);
+    Segmentation.Run fed = runs.get(index);
+    int reach = recording.samplesIn(2 * REACH_SECONDS);
+    int from = Math.max(dead.from(), fed.from() - reach);
+    if (residue.explainedTo() < fed.from()) {
+      from = Math.max(dead.from(), Math.min(from, residue.explainedTo() - reach));
+    }
+    int to = Math.min(recording.length(), fed.from() + reach);
+    int slack = recording.samplesIn(SLACK_SECONDS);
+    int last = Math.max(from + 1, Math.min(to - 1, fed.from() + slack));
+    refuseClipped(fed.from() - slack, Math.min(to, fed.from() + slack), "return");
+    return new Instants.Search(from, to, from + 1, last);
+  }
+
+  /** The last of the breaks that each begin within one cycle after the make before; else null. */
+  private Segmentation.@Nullable Run lastBounce(Makes makes) {
+    Segmentation.Run last = null;
+    double madeAt = makes.first().seconds();
+    for (Segmentation.Run run : makes.breaks()) {
+      if (recording.time().secondsAt(run.from()) - madeAt > recording.task().cycleSeconds()) {
+        break;
+      }
+      last = run;
+      madeAt = recording.time().secondsAt(run.to());
+    }
+    return last;
+  }
+
+  private Makes makes(Instants.Search search, Supply following) {
+    double noise = before.harmonics().noiseVolts();
+    return Makes.find(recording, residue, following, noise, instants, search, runs);
+  }
+
+  private List<Integer> steps(Instants.Search search, Supply following) {
+    int cycle = (int) Math.ceil(recording.samplesPerCycle());
+    double noise = Math.max(before.harmonics().noiseVolts(), following.usualSpreadVolts());
+    return new Steps(recording, residue, following, noise)
+        .makes(search.first(), search.to() + cycle, cycle);
+  }
+
+  private static int last(List<Integer> steps) {
+    return steps.get(steps.size() - 1);
+  }
+
+  /** The first make of a contact that bounced: looked for only up to where it breaks again. */
+  private Edge firstMake(int firstAfter, List<Integer> steps, Instants.Search search) {
+    Segmentation.Run fed = runs.get(firstAfter);
+    if (!steps.isEmpty() && steps.get(0) <= fed.from()) {
+      int step = steps.get(0);
+      int to = steps.size() > 1 ? steps.get(1) : fed.to();
+      return instants.arriving(new Instants.Search(Math.max(0, step - 2), to, step, step));
+    }
+    int to = Math.min(search.to(), fed.to());
+    return instants.arriving(
+        new Instants.Search(search.from(), to, search.first(), Math.min(search.last(), to - 1)));
+  }
+
+  /** The makes from a step on, whose place is known to a sample. */
+  private Makes makesFrom(int step, Supply following) {
+    int reach = recording.samplesIn(2 * REACH_SECONDS);
+    int to = Math.min(recording.length(), step + reach);
+    return makes(new Instants.Search(Math.max(0, step - 2), to, step, step), following);
+  }
+
+  /** The make that ends the break {@code bounce}; its first half may still decay. */
+  private Edge lastMake(Segmentation.Run bounce) {
+    int from = (bounce.from() + bounce.to()) / 2;
+    int slack = Math.max(2, (bounce.to() - from) / 2);
+    int to = Math.min(recording.length(), bounce.to() + recording.samplesIn(REACH_SECONDS));
+    int last = Math.min(to - 1, bounce.to() + slack);
+    return instants.arriving(new Instants.Search(from, to, from + 1, last));
+  }
+
+  private void refuseClipped(int first, int last, String instant) {
+    if (recording.isClippedIn(first, last + 1)) {
+      throw new CannotMeasureException(
+          "clipped in the samples that fix the "
+              + instant
+              + ": choose a larger range, at least 1.5 times the nominal peak of "
+              + Math.round(recording.peakVolts())
+              + " V");
+    }
+  }
+}
