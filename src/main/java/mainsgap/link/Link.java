@@ -1,6 +1,7 @@
 package mainsgap.link;
 
 import java.nio.ByteBuffer;
+import java.util.OptionalInt;
 import mainsgap.waiting.Deadline;
 
 /**
@@ -20,6 +21,13 @@ public interface Link extends AutoCloseable {
 
   /** Whether {@link Received#messageEnded()} tells the end of a message. */
   boolean marksMessageEnd();
+
+  /**
+   * The status byte of IEEE 488.2 by the link's own message (serial poll), 0 to 255; it disturbs no
+   * query under way and clears the request for service (bit 6) alone. Empty where the link has no
+   * such message, as a raw socket: ask {@code *STB?} there.
+   */
+  OptionalInt statusByte(Deadline deadline);
 
   /**
    * Throws away what was sent and not read, on both sides (device clear). A raw socket has no such

@@ -27,14 +27,7 @@ public sealed interface ResourceName {
    *
    * @throws LinkException where the instrument can't be reached, or this kind of link isn't served
    */
-  default Link open(Deadline connectBy) {
-    throw new LinkException(
-        this
-            + ": this kind of link is not served yet; if the instrument has a network socket, use"
-            + " TCPIP::host::"
-            + SCPI_RAW_PORT
-            + "::SOCKET");
-  }
+  Link open(Deadline connectBy);
 
   /**
    * A raw TCP socket.
@@ -64,6 +57,11 @@ public sealed interface ResourceName {
    */
   record Vxi11(int board, String host, String deviceName) implements ResourceName {
     @Override
+    public Link open(Deadline connectBy) {
+      throw notServed(this);
+    }
+
+    @Override
     public String toString() {
       return "TCPIP" + board + "::" + inBrackets(host) + "::" + deviceName + "::INSTR";
     }
@@ -80,6 +78,11 @@ public sealed interface ResourceName {
   record Hislip(int board, String host, String deviceName, int port) implements ResourceName {
     /** The port that IANA registered for HiSLIP. */
     public static final int DEFAULT_PORT = 4880;
+
+    @Override
+    public Link open(Deadline connectBy) {
+      throw notServed(this);
+    }
 
     @Override
     public String toString() {
@@ -100,6 +103,11 @@ public sealed interface ResourceName {
   record Usb(int board, int vendor, int product, String serial, int interfaceNumber)
       implements ResourceName {
     @Override
+    public Link open(Deadline connectBy) {
+      throw notServed(this);
+    }
+
+    @Override
     public String toString() {
       return String.format(
           Locale.ROOT,
@@ -119,9 +127,23 @@ public sealed interface ResourceName {
    */
   record Serial(String port) implements ResourceName {
     @Override
+    public Link open(Deadline connectBy) {
+      throw notServed(this);
+    }
+
+    @Override
     public String toString() {
       return "ASRL" + port + "::INSTR";
     }
+  }
+
+  private static LinkException notServed(ResourceName resource) {
+    return new LinkException(
+        resource
+            + ": this kind of link is not served yet; if the instrument has a network socket, use"
+            + " TCPIP::host::"
+            + SCPI_RAW_PORT
+            + "::SOCKET");
   }
 
   private static String inBrackets(String host) {

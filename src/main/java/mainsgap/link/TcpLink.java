@@ -8,6 +8,7 @@ import java.nio.ByteBuffer;
 import java.nio.channels.ClosedChannelException;
 import java.nio.channels.SelectionKey;
 import java.nio.channels.UnsupportedAddressTypeException;
+import java.util.OptionalInt;
 import mainsgap.waiting.Deadline;
 
 /** A raw TCP socket (IANA scpi-raw): no end mark, no device clear, no status byte. */
@@ -73,6 +74,11 @@ final class TcpLink implements Link {
   @Override
   public boolean marksMessageEnd() {
     return false;
+  }
+
+  @Override
+  public OptionalInt statusByte(Deadline deadline) {
+    return OptionalInt.empty();
   }
 
   @Override

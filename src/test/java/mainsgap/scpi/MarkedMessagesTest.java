@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import java.nio.ByteBuffer;
+import java.util.OptionalInt;
 import mainsgap.link.Link;
 import mainsgap.link.Received;
 import mainsgap.link.ResourceName;
@@ -81,6 +82,11 @@ class MarkedMessagesTest {
     @Override
     public boolean marksMessageEnd() {
       return true;
+    }
+
+    @Override
+    public OptionalInt statusByte(Deadline deadline) {
+      return OptionalInt.empty();
     }
 
     @Override
