@@ -10,6 +10,7 @@ import mainsgap.scope.Oscilloscopes;
 import mainsgap.scope.ScopeException;
 import mainsgap.simulation.SimulatedBench;
 import mainsgap.simulation.SimulatedBenchSettings;
+import mainsgap.simulation.SimulatedInstrument;
 import mainsgap.simulation.SimulatedUnit;
 import mainsgap.waiting.Clock;
 import mainsgap.waiting.StopRequest;
@@ -17,6 +18,9 @@ import org.jspecify.annotations.Nullable;
 
 /** The instrument and the mains switch of a series. The thread that opens it owns it. */
 final class Equipment implements AutoCloseable {
+  /** Which instrument of the simulated bench a series in the same process runs on. */
+  private static final SimulatedInstrument SIMULATED = SimulatedInstrument.TEN_FIELD_SCOPE;
+
   private final Oscilloscope instrument;
   private final MainsSwitch mains;
   private final String resource;
@@ -57,9 +61,9 @@ final class Equipment implements AutoCloseable {
       StopRequest stop) {
     SimulatedBench simulation = SimulatedBench.start(settings(choice, setup));
     try {
-      ResourceName name = ResourceName.parse(simulation.tenFieldResource());
+      ResourceName name = ResourceName.parse(simulation.resource(SIMULATED));
       Oscilloscope instrument =
-          Oscilloscopes.open(name, profiles, SimulationServer.TEN_FIELD, clock, stop);
+          Oscilloscopes.open(name, profiles, SIMULATED.profile(), clock, stop);
       return new Equipment(instrument, new SimulatedHand(simulation), name.toString(), simulation);
     } catch (RuntimeException e) {
       simulation.close();

@@ -1,17 +1,16 @@
 package mainsgap.bench;
 
-import java.util.LinkedHashMap;
+import java.util.Arrays;
+import java.util.List;
 import java.util.Map;
 import mainsgap.simulation.SimulatedBench;
 import mainsgap.simulation.SimulatedBenchSettings;
+import mainsgap.simulation.SimulatedInstrument;
 import mainsgap.simulation.SimulatedUnit;
 import mainsgap.simulation.SimulationException;
 
 /** Serves the simulated bench to other programs on this machine, in autonomous mode. */
 public final class SimulationServer implements AutoCloseable {
-  static final String STRICT = "scpi-1999-digitizer";
-  static final String TEN_FIELD = "ten-field-preamble";
-
   private final SimulatedBench simulation;
 
   private SimulationServer(SimulatedBench simulation) {
@@ -26,28 +25,46 @@ public final class SimulationServer implements AutoCloseable {
    * @throws BenchException with a sentence when the unit is unknown or no port can be opened
    */
   public static SimulationServer start(String unit, long seed) {
-    return start(unit, seed, 0, 0);
+    return start(unit, seed, Map.of());
   }
 
-  /** The same on ports of one's own choice, in the order of {@link #resourceNames()}; 0: any. */
-  public static SimulationServer start(String unit, long seed, int strictPort, int tenFieldPort) {
+  /**
+   * The same with raw sockets on ports of one's own choice.
+   *
+   * @param ports by the instrument profile that is answered there; 0 for any
+   */
+  public static SimulationServer start(String unit, long seed, Map<String, Integer> ports) {
     try {
-      return new SimulationServer(
-          SimulatedBench.start(
-              SimulatedBenchSettings.of(SimulatedUnit.named(unit), seed)
-                  .withAutonomousMains()
-                  .withPorts(strictPort, tenFieldPort)));
+      SimulatedBenchSettings settings =
+          SimulatedBenchSettings.of(SimulatedUnit.named(unit), seed).withAutonomousMains();
+      for (Map.Entry<String, Integer> port : ports.entrySet()) {
+        settings =
+            settings.withPort(SimulatedInstrument.answeringTo(port.getKey()), port.getValue());
+      }
+      return new SimulationServer(SimulatedBench.start(settings));
     } catch (IllegalArgumentException | SimulationException e) {
       throw new BenchException(String.valueOf(e.getMessage()), e);
     }
   }
 
-  /** The resource names by the instrument profile that each speaks. */
-  public Map<String, String> resourceNames() {
-    Map<String, String> names = new LinkedHashMap<>();
-    names.put(STRICT, simulation.strictResource());
-    names.put(TEN_FIELD, simulation.tenFieldResource());
-    return names;
+  /** The profiles that the instruments of the bench answer to. */
+  public static List<String> profiles() {
+    return Arrays.stream(SimulatedInstrument.values()).map(SimulatedInstrument::profile).toList();
+  }
+
+  /** All resource names that can be opened, each instrument's raw socket first. */
+  public List<ServedInstrument> instruments() {
+    return simulation.served().stream()
+        .map(
+            served ->
+                new ServedInstrument(
+                    served.instrument().profile(), served.link(), served.resource()))
+        .toList();
+  }
+
+  /** The resource name of the raw socket of the instrument that answers to {@code profile}. */
+  public String resource(String profile) {
+    return simulation.resource(SimulatedInstrument.answeringTo(profile));
   }
 
   @Override

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.concurrent.Callable;
 import mainsgap.bench.BenchException;
+import mainsgap.bench.ServedInstrument;
 import mainsgap.bench.SimulatedUnits;
 import mainsgap.bench.SimulationServer;
 import mainsgap.waiting.Clock;
@@ -39,7 +40,6 @@ import picocli.CommandLine.Spec;
       "speaks; give one of them to 'mainsgap run --instrument'. Ctrl-C stops it."
     })
 final class SimulateCommand implements Callable<Integer> {
-  private static final int INSTRUMENTS = 2;
   private static final int HIGHEST_PORT = 65_535;
   private static final Duration BETWEEN_LOOKS = Duration.ofSeconds(1);
 
@@ -62,15 +62,12 @@ final class SimulateCommand implements Callable<Integer> {
   @Mixin private OutputFormat format = new OutputFormat();
 
   @Option(
-      names = "--ports",
-      paramLabel = "PORT,PORT",
-      arity = "1",
-      split = ",",
-      hideParamSyntax = true,
+      names = "--port",
+      paramLabel = "PROFILE=PORT",
       description =
-          "TCP ports on loopback, one for each instrument in the order in which they are printed;"
-              + " 0 is any free one (default: 0,0).")
-  private List<Integer> ports = new ArrayList<>();
+          "TCP port on loopback for the raw socket of the instrument that answers to PROFILE, such"
+              + " as ten-field-preamble=5025; may be given several times (default: any free one).")
+  private Map<String, Integer> ports = new LinkedHashMap<>();
 
   @Spec private @Nullable CommandSpec command;
 
@@ -81,9 +78,8 @@ final class SimulateCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     checkPorts();
-    try (SimulationServer server = start()) {
-      surroundings.print(
-          format.isJson() ? json(server.resourceNames()) : text(server.resourceNames()));
+    try (SimulationServer server = SimulationServer.start(unit, seed, ports)) {
+      surroundings.print(format.isJson() ? json(server.instruments()) : text(server.instruments()));
       surroundings.progress("serving unit %s with seed %d; Ctrl-C stops", unit, seed);
       untilStopped();
     } catch (BenchException e) {
@@ -92,20 +88,28 @@ final class SimulateCommand implements Callable<Integer> {
     return ExitCode.STOPPED.number();
   }
 
-  private SimulationServer start() {
-    return ports.isEmpty()
-        ? SimulationServer.start(unit, seed)
-        : SimulationServer.start(unit, seed, ports.get(0), ports.get(1));
+  private void checkPorts() {
+    ports.forEach(
+        (profile, port) -> {
+          if (!SimulationServer.profiles().contains(profile)) {
+            throw wrong(
+                "--port names the profile '"
+                    + profile
+                    + "', which no simulated instrument answers to: choose one of "
+                    + String.join(", ", SimulationServer.profiles()));
+          }
+          if (port < 0 || port > HIGHEST_PORT) {
+            throw wrong(
+                "--port takes a TCP port from 0 to 65535, such as "
+                    + profile
+                    + "=5025, found "
+                    + port);
+          }
+        });
   }
 
-  private void checkPorts() {
-    boolean fit = ports.isEmpty() || ports.size() == INSTRUMENTS;
-    boolean arePorts = ports.stream().allMatch(port -> port >= 0 && port <= HIGHEST_PORT);
-    if (!fit || !arePorts) {
-      throw new ParameterException(
-          Objects.requireNonNull(command).commandLine(),
-          "--ports is two TCP ports from 0 to 65535, such as 5025,5026, found " + ports);
-    }
+  private ParameterException wrong(String sentence) {
+    return new ParameterException(Objects.requireNonNull(command).commandLine(), sentence);
   }
 
   private void untilStopped() {
@@ -118,15 +122,15 @@ final class SimulateCommand implements Callable<Integer> {
     }
   }
 
-  private String json(Map<String, String> resourceNames) {
+  private String json(List<ServedInstrument> served) {
     List<Map<String, String>> instruments = new ArrayList<>();
-    resourceNames.forEach(
-        (profile, resource) -> {
-          Map<String, String> instrument = new LinkedHashMap<>();
-          instrument.put("profile", profile);
-          instrument.put("resource", resource);
-          instruments.add(instrument);
-        });
+    for (ServedInstrument one : served) {
+      Map<String, String> instrument = new LinkedHashMap<>();
+      instrument.put("profile", one.profile());
+      instrument.put("link", one.link());
+      instrument.put("resource", one.resource());
+      instruments.add(instrument);
+    }
     Map<String, @Nullable Object> document = new LinkedHashMap<>();
     document.put("unit", unit);
     document.put("seed", seed);
@@ -134,9 +138,9 @@ final class SimulateCommand implements Callable<Integer> {
     return Json.document(document);
   }
 
-  private static String text(Map<String, String> resourceNames) {
-    TextTable table = new TextTable(TextTable.Side.LEFT, TextTable.Side.LEFT);
-    resourceNames.forEach((profile, resource) -> table.add(resource, profile));
+  private static String text(List<ServedInstrument> served) {
+    TextTable table = new TextTable(TextTable.Side.LEFT, TextTable.Side.LEFT, TextTable.Side.LEFT);
+    served.forEach(one -> table.add(one.resource(), one.link(), one.profile()));
     return table.toString();
   }
 }

@@ -12,10 +12,11 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Serves one instrument on one TCP port of the loopback interface, to several clients at a time.
- * One named daemon thread accepts, one more talks to each client; {@link #close} ends them.
+ * Serves one instrument over a raw socket, on one TCP port of the loopback interface, to several
+ * clients at a time. One named daemon thread accepts, one more talks to each client; {@link #close}
+ * ends them.
  */
-final class LoopbackServer implements AutoCloseable {
+final class LoopbackServer implements ScopeServer {
   private static final Logger LOG = LoggerFactory.getLogger(LoopbackServer.class);
   private static final int MOST_CLIENTS = 16;
   private static final Duration ACCEPTOR_END = Duration.ofSeconds(2);
@@ -61,11 +62,23 @@ final class LoopbackServer implements AutoCloseable {
     }
   }
 
-  int port() {
+  @Override
+  public String link() {
+    return "raw socket";
+  }
+
+  @Override
+  public String resource() {
+    return "TCPIP::127.0.0.1::" + port() + "::SOCKET";
+  }
+
+  @Override
+  public int port() {
     return listener.getLocalPort();
   }
 
-  InetAddress address() {
+  @Override
+  public InetAddress address() {
     return listener.getInetAddress();
   }
 

@@ -1,15 +1,20 @@
 package mainsgap.simulation;
 
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import mainsgap.simulation.TrialTruth.Change;
 import mainsgap.waiting.Clock;
 import mainsgap.waiting.StopRequest;
 
 /**
- * A simulated bench: a backup unit on the mains, a hand on the mains switch, and two scopes that
- * watch them, each answering on a TCP port of the loopback interface. Channel 1 is the output of
- * the unit, channel 2 the mains downstream of the switch. What happens follows from the settings
- * and the number of the opening or closing alone; the clock only says when. Safe for all threads.
+ * A simulated bench: a backup unit on the mains, a hand on the mains switch, and scopes that watch
+ * them, each answering on ports of the loopback interface. Channel 1 is the output of the unit,
+ * channel 2 the mains downstream of the switch. What happens follows from the settings and the
+ * number of the opening or closing alone; the clock only says when. Safe for all threads.
  */
 public final class SimulatedBench implements AutoCloseable {
   /** The probes of the bench divide by this; the SCPI-1999 digitizer tells volts behind them. */
@@ -19,24 +24,19 @@ public final class SimulatedBench implements AutoCloseable {
   private final PowerSide power;
   private final FaultSwitch faults;
   private final StopRequest stop = new StopRequest();
-  private final LoopbackServer strict;
-  private final LoopbackServer tenField;
+  private final Map<SimulatedInstrument, List<ScopeServer>> servers =
+      new EnumMap<>(SimulatedInstrument.class);
 
   private SimulatedBench(SimulatedBenchSettings settings, Clock clock) {
     this.settings = settings;
     this.power = new PowerSide(settings);
     this.faults = new FaultSwitch(settings.scope().fault());
-    String serial = "SIM" + settings.seed();
-    StrictDigitizer digitizer =
-        new StrictDigitizer(new ScopeCore(power, clock, settings), faults, serial, clock, stop);
-    TenFieldScope scope =
-        new TenFieldScope(
-            new ScopeCore(power, clock, settings), faults, serial, settings.scope().preamble());
-    this.strict = serve(settings.ports().strict(), digitizer, "simulated-digitizer");
     try {
-      this.tenField = serve(settings.ports().tenField(), scope, "simulated-scope");
+      for (SimulatedInstrument kind : SimulatedInstrument.values()) {
+        serve(kind, new Instrument(dialect(kind, clock)));
+      }
     } catch (SimulationException e) {
-      strict.close();
+      close();
       throw e;
     }
   }
@@ -55,8 +55,20 @@ public final class SimulatedBench implements AutoCloseable {
     return new SimulatedBench(settings, clock);
   }
 
-  private LoopbackServer serve(int port, Instrument.Dialect dialect, String name) {
-    return LoopbackServer.start(port, new Instrument(dialect), faults, name);
+  private Instrument.Dialect dialect(SimulatedInstrument kind, Clock clock) {
+    ScopeCore core = new ScopeCore(power, clock, settings);
+    String serial = "SIM" + settings.seed();
+    return switch (kind) {
+      case DIGITIZER -> new StrictDigitizer(core, faults, serial, clock, stop);
+      case TEN_FIELD_SCOPE -> new TenFieldScope(core, faults, serial, settings.scope().preamble());
+    };
+  }
+
+  /** Serves one instrument over every link, the raw socket first. */
+  private void serve(SimulatedInstrument kind, Instrument instrument) {
+    List<ScopeServer> opened = new ArrayList<>();
+    servers.put(kind, opened);
+    opened.add(LoopbackServer.start(settings.port(kind), instrument, faults, kind.label()));
   }
 
   /** What the bench was built of. */
@@ -64,24 +76,23 @@ public final class SimulatedBench implements AutoCloseable {
     return settings;
   }
 
-  /** The port of the SCPI-1999 digitizer. */
-  public int strictPort() {
-    return strict.port();
+  /** All that can be reached, by instrument, its raw socket first. */
+  public List<Served> served() {
+    List<Served> all = new ArrayList<>();
+    servers.forEach(
+        (kind, opened) ->
+            opened.forEach(server -> all.add(new Served(kind, server.link(), server.resource()))));
+    return all;
   }
 
-  /** The port of the scope with the ten-field preamble. */
-  public int tenFieldPort() {
-    return tenField.port();
+  /** The TCP port of an instrument's raw socket. */
+  public int port(SimulatedInstrument instrument) {
+    return server(instrument).port();
   }
 
-  /** The resource name of the SCPI-1999 digitizer. */
-  public String strictResource() {
-    return resource(strictPort());
-  }
-
-  /** The resource name of the scope with the ten-field preamble. */
-  public String tenFieldResource() {
-    return resource(tenFieldPort());
+  /** The resource name of an instrument's raw socket. */
+  public String resource(SimulatedInstrument instrument) {
+    return server(instrument).resource();
   }
 
   /** The hand opens the mains switch; nothing happens where it is open. */
@@ -123,19 +134,11 @@ public final class SimulatedBench implements AutoCloseable {
   @Override
   public void close() {
     stop.request();
-    strict.close();
-    tenField.close();
+    servers.values().forEach(opened -> opened.forEach(ScopeServer::close));
   }
 
-  LoopbackServer strictServer() {
-    return strict;
-  }
-
-  LoopbackServer tenFieldServer() {
-    return tenField;
-  }
-
-  private static String resource(int port) {
-    return "TCPIP::127.0.0.1::" + port + "::SOCKET";
+  /** The raw socket's server. */
+  ScopeServer server(SimulatedInstrument instrument) {
+    return Objects.requireNonNull(servers.get(instrument)).get(0);
   }
 }

@@ -1,5 +1,8 @@
 package mainsgap.simulation;
 
+import java.util.EnumMap;
+import java.util.Map;
+
 /**
  * What a simulated bench is built of. Start from {@link #of} and change what differs.
  *
@@ -10,7 +13,7 @@ package mainsgap.simulation;
  * @param autonomous whether the bench opens its mains by itself some time after each arming, and
  *     closes it again when the record is complete
  * @param scope the scope's converter, preamble and faults
- * @param ports where the scope listens on loopback
+ * @param ports TCP ports of the raw sockets on loopback; 0 or none lets the machine choose
  */
 public record SimulatedBenchSettings(
     SimulatedUnit unit,
@@ -19,7 +22,7 @@ public record SimulatedBenchSettings(
     SimulatedLoad load,
     boolean autonomous,
     Scope scope,
-    Ports ports) {
+    Map<SimulatedInstrument, Integer> ports) {
 
   /**
    * Nominal values of the mains.
@@ -58,24 +61,17 @@ public record SimulatedBenchSettings(
     }
   }
 
-  /**
-   * TCP ports on loopback; 0 lets the machine choose.
-   *
-   * @param strict for the SCPI-1999 digitizer
-   * @param tenField for the scope with the ten-field preamble
-   */
-  public record Ports(int strict, int tenField) {
-    /** Checks that both are ports. */
-    public Ports {
-      checkPort(strict);
-      checkPort(tenField);
-    }
-
-    private static void checkPort(int port) {
-      if (port < 0 || port > 65535) {
-        throw new IllegalArgumentException(port + " is no TCP port: choose 0 to 65535");
-      }
-    }
+  /** Checks the ports. */
+  public SimulatedBenchSettings {
+    ports = Map.copyOf(ports);
+    ports
+        .values()
+        .forEach(
+            port -> {
+              if (port < 0 || port > 65535) {
+                throw new IllegalArgumentException(port + " is no TCP port: choose 0 to 65535");
+              }
+            });
   }
 
   /** A bench on 230 V, 50 Hz with a resistive load, hand-switched, without faults. */
@@ -87,7 +83,7 @@ public record SimulatedBenchSettings(
         SimulatedLoad.RESISTIVE,
         false,
         new Scope(12, PreambleVariant.ORIGIN_IN_VOLTS, ScopeFault.NONE),
-        new Ports(0, 0));
+        Map.of());
   }
 
   /** The same on another mains. */
@@ -116,9 +112,16 @@ public record SimulatedBenchSettings(
     return withScope(new Scope(scope.converterBits(), scope.preamble(), fault));
   }
 
-  /** The same, listening on ports of one's own choice. */
-  public SimulatedBenchSettings withPorts(int strict, int tenField) {
-    return new SimulatedBenchSettings(
-        unit, seed, mains, load, autonomous, scope, new Ports(strict, tenField));
+  /** The same, with one raw socket on a port of one's own choice. */
+  public SimulatedBenchSettings withPort(SimulatedInstrument instrument, int port) {
+    Map<SimulatedInstrument, Integer> more = new EnumMap<>(SimulatedInstrument.class);
+    more.putAll(ports);
+    more.put(instrument, port);
+    return new SimulatedBenchSettings(unit, seed, mains, load, autonomous, scope, more);
+  }
+
+  /** The port wanted for an instrument's raw socket; 0 for any. */
+  int port(SimulatedInstrument instrument) {
+    return ports.getOrDefault(instrument, 0);
   }
 }

@@ -21,6 +21,7 @@ import mainsgap.session.SessionHeader;
 import mainsgap.session.SessionLog;
 import mainsgap.simulation.SimulatedBench;
 import mainsgap.simulation.SimulatedBenchSettings;
+import mainsgap.simulation.SimulatedInstrument;
 import mainsgap.simulation.SimulatedUnit;
 import mainsgap.waiting.Clock;
 import mainsgap.waiting.StopRequest;
@@ -54,9 +55,9 @@ final class KnownSeries {
     try (SimulatedBench bench = SimulatedBench.start(SimulatedBenchSettings.of(unit, seed));
         Oscilloscope instrument =
             Oscilloscopes.open(
-                ResourceName.parse(bench.tenFieldResource()),
+                ResourceName.parse(bench.resource(SimulatedInstrument.TEN_FIELD_SCOPE)),
                 InstrumentProfiles.load(ProfileFolder.find()),
-                SimulationServer.TEN_FIELD,
+                SimulatedInstrument.TEN_FIELD_SCOPE.profile(),
                 Clock.system(),
                 new StopRequest());
         SessionLog log = SessionLog.create(file, header())) {

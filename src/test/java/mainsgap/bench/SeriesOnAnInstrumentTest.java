@@ -14,6 +14,7 @@ import mainsgap.session.Session;
 import mainsgap.simulation.ScopeFault;
 import mainsgap.simulation.SimulatedBench;
 import mainsgap.simulation.SimulatedBenchSettings;
+import mainsgap.simulation.SimulatedInstrument;
 import mainsgap.simulation.SimulatedUnit;
 import mainsgap.transfer.Outcome;
 import mainsgap.waiting.StopRequest;
@@ -25,6 +26,9 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** A series on an instrument that is only known by its resource name; its mains opens by itself. */
 class SeriesOnAnInstrumentTest {
+  private static final String STRICT = "scpi-1999-digitizer";
+  private static final String TEN_FIELD = "ten-field-preamble";
+
   private final Requests requests;
   private final Heard heard = new Heard();
   private final StopRequest stop = new StopRequest();
@@ -35,13 +39,13 @@ class SeriesOnAnInstrumentTest {
 
   @ParameterizedTest
   @CsvSource({
-    SimulationServer.TEN_FIELD + ", TIME_OUT_TRIGGER",
-    SimulationServer.TEN_FIELD + ", FORCED_RECORD",
-    SimulationServer.STRICT + ", FORCED_RECORD"
+    TEN_FIELD + ", TIME_OUT_TRIGGER",
+    TEN_FIELD + ", FORCED_RECORD",
+    STRICT + ", FORCED_RECORD"
   })
   void everyProfileCatchesInEveryWayThatItOffers(String profile, CatchWish catching) {
     try (SimulationServer server = SimulationServer.start("standby", 7)) {
-      String resource = server.resourceNames().getOrDefault(profile, "");
+      String resource = server.resource(profile);
 
       SeriesEnd end =
           Series.of(requests.real(resource, 2, catching, requests.rigFor(profile, 100)))
@@ -56,7 +60,7 @@ class SeriesOnAnInstrumentTest {
   @Test
   void cautionsRigAndConditionsAreInTheSession() {
     try (SimulationServer server = SimulationServer.start("standby", 7)) {
-      String resource = server.resourceNames().getOrDefault(SimulationServer.TEN_FIELD, "");
+      String resource = server.resource(TEN_FIELD);
       SeriesEnd end = Series.of(requests.real(resource, 1, CatchWish.AUTOMATIC)).run(heard, stop);
       assertEquals(Kind.COMPLETE, end.kind(), end.sentence());
     }
@@ -75,7 +79,7 @@ class SeriesOnAnInstrumentTest {
   @Test
   void instrumentWithoutATimeOutTriggerSaysSo() {
     try (SimulationServer server = SimulationServer.start("standby", 7)) {
-      String resource = server.resourceNames().getOrDefault(SimulationServer.STRICT, "");
+      String resource = server.resource(STRICT);
 
       SeriesEnd end =
           Series.of(requests.real(resource, 1, CatchWish.TIME_OUT_TRIGGER)).run(heard, stop);
@@ -91,15 +95,10 @@ class SeriesOnAnInstrumentTest {
   @Test
   void wrongProbeFactorIsFoundBeforeAnythingIsArmed() {
     try (SimulationServer server = SimulationServer.start("standby", 7)) {
-      String resource = server.resourceNames().getOrDefault(SimulationServer.STRICT, "");
+      String resource = server.resource(STRICT);
 
       SeriesEnd end =
-          Series.of(
-                  requests.real(
-                      resource,
-                      1,
-                      CatchWish.AUTOMATIC,
-                      requests.rigFor(SimulationServer.STRICT, 50)))
+          Series.of(requests.real(resource, 1, CatchWish.AUTOMATIC, requests.rigFor(STRICT, 50)))
               .run(heard, stop);
 
       assertEquals(Kind.NOTHING_MEASURED, end.kind());
@@ -110,10 +109,10 @@ class SeriesOnAnInstrumentTest {
 
   /** A range for 100 V nominal is planned, and 230 V come. */
   @ParameterizedTest
-  @ValueSource(strings = {SimulationServer.TEN_FIELD, SimulationServer.STRICT})
+  @ValueSource(strings = {TEN_FIELD, STRICT})
   void clippingIsFoundBeforeAnythingIsArmed(String profile) {
     try (SimulationServer server = SimulationServer.start("standby", 7)) {
-      String resource = server.resourceNames().getOrDefault(profile, "");
+      String resource = server.resource(profile);
 
       SeriesEnd end =
           Series.of(
@@ -145,10 +144,10 @@ class SeriesOnAnInstrumentTest {
       SeriesRequest request =
           requests.impatient(
               requests.real(
-                  bench.tenFieldResource(),
+                  bench.resource(SimulatedInstrument.TEN_FIELD_SCOPE),
                   1,
                   CatchWish.TIME_OUT_TRIGGER,
-                  requests.rigFor(SimulationServer.TEN_FIELD, 100)));
+                  requests.rigFor(TEN_FIELD, 100)));
 
       SeriesEnd end = Series.of(request).run(heard, stop);
 
@@ -165,7 +164,7 @@ class SeriesOnAnInstrumentTest {
   void nobodyListeningIsOneSentence() {
     String resource;
     try (SimulationServer server = SimulationServer.start("standby", 7)) {
-      resource = server.resourceNames().getOrDefault(SimulationServer.STRICT, "");
+      resource = server.resource(STRICT);
     }
 
     SeriesEnd end = Series.of(requests.real(resource, 1, CatchWish.AUTOMATIC)).run(heard, stop);

@@ -106,9 +106,9 @@ class CommandTreeTest {
         "analyse | FILE",
         "recheck | SESSION",
         "simulate --unit toaster | choose standby",
-        "simulate --ports 5025 | two TCP ports from 0 to 65535, such as 5025,5026, found [5025]",
-        "simulate --ports 0,70000 | two TCP ports",
-        "simulate --ports a,b | 'a'",
+        "simulate --port mine=5025 | choose one of scpi-1999-digitizer",
+        "simulate --port ten-field-preamble=70000 | a TCP port from 0 to 65535",
+        "simulate --port ten-field-preamble=b | 'b'",
       })
   void wrongUseIsOneSentenceAndCodeTwo(String line, String expected) {
     CommandRun run = CommandRun.of(line.split(" "));

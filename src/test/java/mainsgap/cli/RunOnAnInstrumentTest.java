@@ -13,6 +13,7 @@ import mainsgap.session.SessionReader;
 import mainsgap.simulation.ScopeFault;
 import mainsgap.simulation.SimulatedBench;
 import mainsgap.simulation.SimulatedBenchSettings;
+import mainsgap.simulation.SimulatedInstrument;
 import mainsgap.simulation.SimulatedUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -106,7 +107,7 @@ class RunOnAnInstrumentTest {
   void nobodyAtTheOtherEndIsCodeFour() {
     int port;
     try (SimulatedBench bench = bench(ScopeFault.NONE)) {
-      port = bench.tenFieldPort();
+      port = bench.port(SimulatedInstrument.TEN_FIELD_SCOPE);
     }
     CommandRun run = onResource("TCPIP::127.0.0.1::" + port + "::SOCKET");
     assertEquals(4, run.exit(), run.err());
@@ -143,7 +144,7 @@ class RunOnAnInstrumentTest {
   }
 
   private CommandRun on(SimulatedBench bench, String... words) {
-    return onResource(bench.tenFieldResource(), words);
+    return onResource(bench.resource(SimulatedInstrument.TEN_FIELD_SCOPE), words);
   }
 
   private CommandRun onResource(String resource, String... words) {

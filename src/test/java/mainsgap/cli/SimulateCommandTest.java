@@ -12,14 +12,14 @@ import mainsgap.waiting.StopRequest;
 import org.junit.jupiter.api.Test;
 
 class SimulateCommandTest {
-  private static final String RESOURCE = "TCPIP::127\\.0\\.0\\.1::\\d+::SOCKET";
+  private static final String RESOURCE = "TCPIP0?::127\\.0\\.0\\.1::\\S+::(SOCKET|INSTR)";
 
   @Test
   void eachInstrumentHasItsResourceNameOnStandardOutput() {
     CommandRun run = untilStopped("simulate");
     assertEquals(130, run.exit(), run.err());
     assertTrue(run.out().lines().count() >= 2, run.out());
-    run.out().lines().forEach(line -> assertTrue(line.matches(RESOURCE + "  \\S+"), line));
+    run.out().lines().forEach(line -> assertTrue(line.matches(RESOURCE + " +\\S.*  \\S+"), line));
     assertTrue(run.err().contains("Ctrl-C"), run.err());
   }
 
@@ -43,7 +43,7 @@ class SimulateCommandTest {
   @Test
   void portsOfOnesOwnChoiceAreTakenAndABusyOneIsReported() throws IOException {
     try (ServerSocket held = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
-      CommandRun run = untilStopped("simulate", "--ports=0," + held.getLocalPort());
+      CommandRun run = untilStopped("simulate", "--port=ten-field-preamble=" + held.getLocalPort());
       assertEquals(4, run.exit(), run.err());
       assertTrue(run.err().contains(Integer.toString(held.getLocalPort())), run.err());
     }

@@ -16,6 +16,7 @@ import mainsgap.simulation.PreambleVariant;
 import mainsgap.simulation.ScopeFault;
 import mainsgap.simulation.SimulatedBench;
 import mainsgap.simulation.SimulatedBenchSettings;
+import mainsgap.simulation.SimulatedInstrument;
 import mainsgap.simulation.SimulatedUnit;
 import mainsgap.waiting.Clock;
 import mainsgap.waiting.Deadline;
@@ -146,7 +147,10 @@ class SimulatedScopeTest {
 
   private static Oscilloscope open(
       SimulatedBench bench, String dialect, @Nullable String profileName) {
-    String resource = dialect.equals(TEN_FIELD) ? bench.tenFieldResource() : bench.strictResource();
+    String resource =
+        dialect.equals(TEN_FIELD)
+            ? bench.resource(SimulatedInstrument.TEN_FIELD_SCOPE)
+            : bench.resource(SimulatedInstrument.DIGITIZER);
     return Oscilloscopes.open(ResourceName.parse(resource), profiles(), profileName, CLOCK, STOP);
   }
 

@@ -17,7 +17,7 @@ class DialectsTest {
   @Test
   void forcedRecordOfTheDigitizerHoldsTheGapWhereTheTruthSays() {
     try (SimulatedBench bench = SimulatedBench.start(STANDBY);
-        ScpiClient client = new ScpiClient(bench.strictPort())) {
+        ScpiClient client = new ScpiClient(bench.port(SimulatedInstrument.DIGITIZER))) {
       client.send(
           ":SENS1:FUNC \"XTIM:VOLT\"",
           ":SENS1:VOLT:RANG:PTP 12",
@@ -60,7 +60,7 @@ class DialectsTest {
   void timeOutTriggerCatchesAnOutputThatStaysAway() {
     try (SimulatedBench bench =
             SimulatedBench.start(SimulatedBenchSettings.of(SimulatedUnit.NEVER_RETURNS, 3));
-        ScpiClient client = new ScpiClient(bench.tenFieldPort())) {
+        ScpiClient client = new ScpiClient(bench.port(SimulatedInstrument.TEN_FIELD_SCOPE))) {
       armTimeOut(client);
       bench.openMains();
       await(client, ":TRIG:STAT?", "STOP");
@@ -84,7 +84,7 @@ class DialectsTest {
   private static byte[] recordOf(long seed) {
     try (SimulatedBench bench =
             SimulatedBench.start(SimulatedBenchSettings.of(SimulatedUnit.NEVER_RETURNS, seed));
-        ScpiClient client = new ScpiClient(bench.tenFieldPort())) {
+        ScpiClient client = new ScpiClient(bench.port(SimulatedInstrument.TEN_FIELD_SCOPE))) {
       armTimeOut(client);
       bench.openMains();
       await(client, ":TRIG:STAT?", "STOP");

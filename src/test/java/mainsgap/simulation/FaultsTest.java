@@ -16,8 +16,8 @@ class FaultsTest {
   @BeforeEach
   void connect() {
     bench = SimulatedBench.start(SimulatedBenchSettings.of(SimulatedUnit.NEVER_RETURNS, 3));
-    scope = new ScpiClient(bench.tenFieldPort());
-    digitizer = new ScpiClient(bench.strictPort());
+    scope = new ScpiClient(bench.port(SimulatedInstrument.TEN_FIELD_SCOPE));
+    digitizer = new ScpiClient(bench.port(SimulatedInstrument.DIGITIZER));
   }
 
   @AfterEach

@@ -26,8 +26,8 @@ class ScpiTest {
   @BeforeEach
   void connect() {
     bench = SimulatedBench.start(SimulatedBenchSettings.of(SimulatedUnit.STANDBY, 7));
-    digitizer = new ScpiClient(bench.strictPort());
-    scope = new ScpiClient(bench.tenFieldPort());
+    digitizer = new ScpiClient(bench.port(SimulatedInstrument.DIGITIZER));
+    scope = new ScpiClient(bench.port(SimulatedInstrument.TEN_FIELD_SCOPE));
   }
 
   @AfterEach
@@ -142,21 +142,23 @@ class ScpiTest {
     digitizer.send(":SENS:SWE:POIN 321");
     assertEquals("1", digitizer.ask("*OPC?"));
     digitizer.close();
-    try (ScpiClient next = new ScpiClient(bench.strictPort())) {
+    try (ScpiClient next = new ScpiClient(bench.port(SimulatedInstrument.DIGITIZER))) {
       assertEquals("321", next.ask(":SENS:SWE:POIN?"));
     }
   }
 
   @Test
   void serversListenOnLoopbackAlone() {
-    assertTrue(bench.strictServer().address().isLoopbackAddress());
-    assertTrue(bench.tenFieldServer().address().isLoopbackAddress());
-    assertEquals("TCPIP::127.0.0.1::" + bench.strictPort() + "::SOCKET", bench.strictResource());
+    assertTrue(bench.server(SimulatedInstrument.DIGITIZER).address().isLoopbackAddress());
+    assertTrue(bench.server(SimulatedInstrument.TEN_FIELD_SCOPE).address().isLoopbackAddress());
+    assertEquals(
+        "TCPIP::127.0.0.1::" + bench.port(SimulatedInstrument.DIGITIZER) + "::SOCKET",
+        bench.resource(SimulatedInstrument.DIGITIZER));
   }
 
   @Test
   void closingEndsConnectionsAndThreads() throws InterruptedException {
-    int port = bench.strictPort();
+    int port = bench.port(SimulatedInstrument.DIGITIZER);
     assertEquals("1", digitizer.ask("*OPC?"));
     assertEquals("1", scope.ask("*OPC?"));
     List<Thread> threads =
@@ -176,13 +178,16 @@ class ScpiTest {
   @Test
   void takenPortIsRefusedWithItsNumber() {
     SimulatedBenchSettings taken =
-        SimulatedBenchSettings.of(SimulatedUnit.STANDBY, 7).withPorts(0, bench.strictPort());
+        SimulatedBenchSettings.of(SimulatedUnit.STANDBY, 7)
+            .withPort(
+                SimulatedInstrument.TEN_FIELD_SCOPE, bench.port(SimulatedInstrument.DIGITIZER));
     SimulationException refusal =
         assertThrows(SimulationException.class, () -> SimulatedBench.start(taken));
     assertTrue(
         String.valueOf(refusal.getMessage())
             .startsWith(
-                "the simulated-scope cannot listen on 127.0.0.1 port " + bench.strictPort()));
+                "the simulated-scope cannot listen on 127.0.0.1 port "
+                    + bench.port(SimulatedInstrument.DIGITIZER)));
   }
 
   @Test
@@ -221,7 +226,7 @@ class ScpiTest {
     SimulatedBenchSettings settings =
         SimulatedBenchSettings.of(SimulatedUnit.STANDBY, 7).withScope(variant);
     try (SimulatedBench other = SimulatedBench.start(settings);
-        ScpiClient client = new ScpiClient(other.tenFieldPort())) {
+        ScpiClient client = new ScpiClient(other.port(SimulatedInstrument.TEN_FIELD_SCOPE))) {
       client.send(":CHAN1:PROB 100", ":CHAN1:SCAL 150", ":CHAN1:OFFS 75", ":TIM:SCAL 0.001");
       client.send(":TIM:OFFS 0.005", ":ACQ:MDEP 1000", ":TRIG:EDGE:LEV 9999", ":SING", ":TFOR");
       DialectsTest.await(client, ":TRIG:STAT?", "STOP");

@@ -1,0 +1,50 @@
+package mainsgap.simulation;
+
+import java.util.Arrays;
+import java.util.stream.Collectors;
+
+/** The instruments of the simulated bench: invented ones, each of a family with its own dialect. */
+public enum SimulatedInstrument {
+  /** Keeps to SCPI-1999; sends REAL,32 volts; has no time-out trigger. */
+  DIGITIZER("scpi-1999-digitizer", "simulated-digitizer"),
+  /** Describes its codes by a ten-field preamble; has a time-out trigger. */
+  TEN_FIELD_SCOPE("ten-field-preamble", "simulated-scope");
+
+  private final String profile;
+  private final String label;
+
+  SimulatedInstrument(String profile, String label) {
+    this.profile = profile;
+    this.label = label;
+  }
+
+  /** The name of the instrument profile that it answers to. */
+  public String profile() {
+    return profile;
+  }
+
+  /** What threads and complaints call it. */
+  String label() {
+    return label;
+  }
+
+  /**
+   * The instrument that answers to a profile.
+   *
+   * @throws IllegalArgumentException naming the profiles that there are
+   */
+  public static SimulatedInstrument answeringTo(String profile) {
+    return Arrays.stream(values())
+        .filter(instrument -> instrument.profile.equals(profile))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new IllegalArgumentException(
+                    "no simulated instrument answers to the profile '"
+                        + profile
+                        + "': choose one of "
+                        + Arrays.stream(values())
+                            .map(SimulatedInstrument::profile)
+                            .collect(Collectors.joining(", "))));
+  }
+}
