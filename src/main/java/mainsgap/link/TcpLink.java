@@ -1,13 +1,9 @@
 package mainsgap.link;
 
 import java.io.IOException;
-import java.net.InetAddress;
-import java.net.InetSocketAddress;
-import java.net.UnknownHostException;
 import java.nio.ByteBuffer;
 import java.nio.channels.ClosedChannelException;
 import java.nio.channels.SelectionKey;
-import java.nio.channels.UnsupportedAddressTypeException;
 import java.util.OptionalInt;
 import mainsgap.waiting.Deadline;
 
@@ -108,59 +104,7 @@ final class TcpLink implements Link {
         resource + " lost the connection (" + how + "): check the cable and connect again", e);
   }
 
-  /** Tries each address of a host in turn: a name may have an IPv6 one that nobody serves. */
   private static TcpConnection connect(ResourceName.TcpSocket resource, Deadline deadline) {
-    LinkException failed = null;
-    for (InetAddress address : addressesOf(resource)) {
-      try {
-        return connect(resource, new InetSocketAddress(address, resource.port()), deadline);
-      } catch (LinkException e) {
-        if (failed != null) {
-          e.addSuppressed(failed);
-        }
-        failed = e;
-      }
-    }
-    throw failed == null ? new LinkException(resource + ": the host has no address") : failed;
-  }
-
-  private static TcpConnection connect(
-      ResourceName.TcpSocket resource, InetSocketAddress address, Deadline deadline) {
-    try {
-      TcpConnection connection = TcpConnection.start();
-      try {
-        if (!connection.connect(address, deadline)) {
-          throw new LinkTimeoutException(
-              resource
-                  + " did not answer in the time allowed for connecting:"
-                  + " is the instrument on, and is the address right?");
-        }
-        return connection;
-      } catch (IOException | RuntimeException e) {
-        connection.close();
-        throw e;
-      }
-    } catch (IOException | UnsupportedAddressTypeException e) {
-      throw new LinkException(
-          resource
-              + " cannot be reached ("
-              + e.getMessage()
-              + "): check address and port, that control over the network is on, and that no other"
-              + " program holds the instrument's only connection",
-          e);
-    }
-  }
-
-  private static InetAddress[] addressesOf(ResourceName.TcpSocket resource) {
-    try {
-      return InetAddress.getAllByName(resource.host());
-    } catch (UnknownHostException e) {
-      throw new LinkException(
-          resource
-              + ": no host is known by the name '"
-              + resource.host()
-              + "': check the spelling, or give the instrument's IP address",
-          e);
-    }
+    return TcpRoute.connect(resource, resource.host(), resource.port(), deadline);
   }
 }
