@@ -9,7 +9,10 @@ final class GapMeasurement {
   private static final double COMES_BACK_SHARE_OF_NOMINAL = 0.2;
 
   /** Shorter gaps are not told from notches. */
-  private static final double SHORTEST_GAP_SECONDS = 0.3e-3;
+  private static final double SHORTEST_GAP_SECONDS = 0.5e-3;
+
+  /** The low end of its interval lies above this, or a gap is not shown to be one. */
+  private static final double SHORTEST_PROVED_SECONDS = 0.1e-3;
 
   private static final double APART_SHARE_OF_PEAK = 0.08;
 
@@ -63,12 +66,14 @@ final class GapMeasurement {
   }
 
   /**
-   * Whether the load was left: for long enough, and either to a residue away from the supply before
-   * or to anything else but that supply. A spike, a notch or a ring on a healthy supply follows it
-   * but for moments.
+   * Whether the load was left: for long enough, beyond the doubt of both ends, and either to a
+   * residue away from the supply before or to anything else but that supply. A spike, a notch or a
+   * ring on a healthy supply follows it but for moments.
    */
   private boolean isInterruption(Edge loss, Edge settled) {
-    if (settled.seconds() - loss.seconds() < SHORTEST_GAP_SECONDS) {
+    double seconds = settled.seconds() - loss.seconds();
+    double doubt = COVERAGE_FACTOR * Math.hypot(loss.standardSeconds(), settled.standardSeconds());
+    if (seconds < SHORTEST_GAP_SECONDS || seconds - doubt < SHORTEST_PROVED_SECONDS) {
       return false;
     }
     int from = Math.max(0, (int) Math.ceil(recording.time().indexAt(loss.seconds())));
@@ -78,9 +83,9 @@ final class GapMeasurement {
     int following = 0;
     double farthest = 0;
     for (int i = from; i < Math.min(to, recording.length()); i++) {
-      double seconds = recording.time().secondsAt(i);
-      double residual = residue.voltsAt(seconds);
-      double supplied = before.model().voltsAt(seconds);
+      double at = recording.time().secondsAt(i);
+      double residual = residue.voltsAt(at);
+      double supplied = before.model().voltsAt(at);
       if (Math.abs(recording.volts()[i] - residual) < apart) {
         left++;
         farthest = Math.max(farthest, Math.abs(residual - supplied));
@@ -98,7 +103,18 @@ final class GapMeasurement {
     int explained = residue.explainedTo();
     double rest = recording.rmsVolts(explained, recording.length());
     boolean comesBack = rest > COMES_BACK_SHARE_OF_NOMINAL * recording.task().nominalVolts();
-    return comesBack ? explained - 1 : recording.length() - 1;
+    return comesBack ? firstOffResidue(explained) - 1 : recording.length() - 1;
+  }
+
+  private int firstOffResidue(int from) {
+    double apart = COMES_BACK_SHARE_OF_NOMINAL * recording.peakVolts();
+    int i = from;
+    while (i < recording.length()
+        && Math.abs(recording.volts()[i] - residue.voltsAt(recording.time().secondsAt(i)))
+            <= apart) {
+      i++;
+    }
+    return i;
   }
 
   private Outcome noReturn(Edge loss, Edge lastOpening) {

@@ -64,6 +64,14 @@ final class UnbrokenSupply {
           first,
           last);
     }
+    if (lastPassedOver >= 0) {
+      throw new CannotMeasureException(
+          String.format(
+              Locale.ROOT,
+              "no event: the output is disturbed at %.1f ms of the time axis, but a gap is not shown"
+                  + " there: look at the trace, and watch mains on a second channel",
+              1e3 * recording.time().secondsAt(lastPassedOver)));
+    }
     throw new CannotMeasureException(
         "no event: the output shows no gap, and nothing else in the record proves that mains was"
             + " lost, so it cannot be told from a missed trigger: watch mains on a second channel,"

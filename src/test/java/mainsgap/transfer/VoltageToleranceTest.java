@@ -11,6 +11,7 @@ import mainsgap.transfer.LoadRideThrough.Answer;
 import mainsgap.transfer.ToleranceFinding.Standing;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvFileSource;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class VoltageToleranceTest {
@@ -91,32 +92,9 @@ class VoltageToleranceTest {
    * root of 1/2 at any angle.
    */
   @ParameterizedTest
-  @CsvSource({
-    "50, 4, 0, 92.0, 0",
-    "50, 4, 45, 81.0, 20",
-    "50, 4, 90, 86.8, 20",
-    "50, 4, 135, 97.16, 0",
-    "50, 8, 0, 72.4, 20",
-    "50, 8, 45, 73.8, 20",
-    "50, 8, 90, 82.2, 20",
-    "50, 8, 135, 80.9, 20",
-    "50, 10, 0, 70.7, 20",
-    "50, 10, 45, 70.7, 20",
-    "50, 10, 90, 70.7, 30",
-    "50, 10, 135, 70.7, 20",
-    "50, 20, 0, 0.0, 30",
-    "50, 20, 45, 21.3, 30",
-    "50, 20, 90, 50.0, 40",
-    "50, 20, 135, 21.3, 30",
-    "60, 4, 0, 87.7, 16.7",
-    "60, 4, 45, 77.6, 16.7",
-    "60, 4, 90, 86.6, 16.7",
-    "60, 4, 135, 95.8, 0",
-    "60, 12.5, 0, 50.0, 25",
-    "60, 12.5, 45, 30.1, 25",
-    "60, 12.5, 90, 50.0, 25",
-    "60, 12.5, 135, 67.4, 16.7"
-  })
+  @CsvFileSource(
+      resources = "/mainsgap/transfer/urms-of-clean-gaps.csv",
+      useHeadersInDisplayName = true)
   void rmsReadsAGapOtherwise(
       double hertz, double gapMillis, double degrees, double percent, double millis) {
     HalfCycleRms.Reading reading = HalfCycleRms.ofCleanGap(gapMillis, degrees, hertz);
