@@ -140,6 +140,9 @@ class WallsTest {
 
   @ArchTest static final ArchRule sqliteHasOneHome = oneHome("org.jdbi..", "mainsgap.session..");
 
+  @ArchTest
+  static final ArchRule serialPortsHaveOneHome = oneHome("com.fazecast..", "mainsgap.link..");
+
   @ArchTest static final ArchRule picocliHasOneHome = oneHome("picocli..", "mainsgap.cli..");
 
   private static ArchRule oneHome(String library, String home) {

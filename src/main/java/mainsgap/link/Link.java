@@ -23,6 +23,14 @@ public interface Link extends AutoCloseable {
   boolean marksMessageEnd();
 
   /**
+   * What the link carries at least while all is well; a transfer that is slower may be given up. A
+   * network carries far more; an instrument with a lot of work in between may not.
+   */
+  default int slowestBytesPerSecond() {
+    return 10_000;
+  }
+
+  /**
    * The status byte of IEEE 488.2 by the link's own message (serial poll), 0 to 255; it disturbs no
    * query under way and clears the request for service (bit 6) alone. Empty where the link has no
    * such message, as a raw socket: ask {@code *STB?} there.

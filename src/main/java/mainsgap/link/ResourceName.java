@@ -124,16 +124,24 @@ public sealed interface ResourceName {
    * An instrument on a serial line.
    *
    * @param port a number, or a path or name of the operating system (a common extension)
+   * @param settings how the bits go over the line; VPP-4.3 has no place for them, so that they
+   *     follow the port behind commas (our own extension)
    */
-  record Serial(String port) implements ResourceName {
+  record Serial(String port, SerialSettings settings) implements ResourceName {
+    /** A port with the standard settings. */
+    public Serial(String port) {
+      this(port, SerialSettings.standard());
+    }
+
     @Override
     public Link open(Deadline connectBy) {
-      throw notServed(this);
+      return SerialLink.open(this);
     }
 
     @Override
     public String toString() {
-      return "ASRL" + port + "::INSTR";
+      String words = settings.toString();
+      return "ASRL" + port + (words.isEmpty() ? "" : "," + words) + "::INSTR";
     }
   }
 

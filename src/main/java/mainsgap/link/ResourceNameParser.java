@@ -12,7 +12,7 @@ import java.util.regex.Pattern;
  * TCPIP[board]::host::port::SOCKET
  * TCPIP[board]::host[::device name][::INSTR]
  * USB[board]::vendor::product::serial[::interface][::INSTR]
- * ASRLport[::INSTR]
+ * ASRLport[,settings][::INSTR]
  * </pre>
  */
 final class ResourceNameParser {
@@ -84,8 +84,17 @@ final class ResourceNameParser {
 
   private ResourceName serial(String port) {
     dropInstr();
-    requireParts(1, 1, "ASRLport::INSTR, such as ASRL1::INSTR");
-    return new ResourceName.Serial(required(port, "serial port after ASRL"));
+    requireParts(1, 1, "ASRLport::INSTR, such as ASRL1::INSTR or ASRL/dev/ttyUSB0,115200::INSTR");
+    String[] words = port.split(",", -1);
+    SerialSettings settings = SerialSettings.standard();
+    for (int i = 1; i < words.length; i++) {
+      try {
+        settings = SerialSettingsWords.with(settings, words[i]);
+      } catch (IllegalArgumentException e) {
+        throw wrong("has the serial setting '" + words[i] + "'", String.valueOf(e.getMessage()));
+      }
+    }
+    return new ResourceName.Serial(required(words[0], "serial port after ASRL"), settings);
   }
 
   private String host(String text) {

@@ -27,9 +27,6 @@ final class ReplyReader {
 
   private static final Duration TAIL_SILENCE = Duration.ofMillis(100);
 
-  /** A block that comes slower than this, without ever falling silent, is given up. */
-  private static final int SLOWEST_BYTES_PER_SECOND = 10_000;
-
   private final Link link;
   private final ScpiOptions options;
   private final Clock clock;
@@ -165,8 +162,9 @@ final class ReplyReader {
     return Deadline.after(options.replyTimeout(), clock);
   }
 
+  /** A block that comes slower, without ever falling silent, is given up. */
   private Deadline deadlineFor(int bytes) {
-    long millis = 1000L * bytes / SLOWEST_BYTES_PER_SECOND;
+    long millis = 1000L * bytes / link.slowestBytesPerSecond();
     return Deadline.after(options.replyTimeout().plusMillis(millis), clock);
   }
 }

@@ -35,6 +35,9 @@ class ResourceNameTest {
     "USB::4660::293::SN 1::2, USB0::0x1234::0x0125::SN 1::2::INSTR",
     "ASRL1::INSTR, ASRL1::INSTR",
     "ASRL/dev/ttyUSB0::INSTR, ASRL/dev/ttyUSB0::INSTR",
+    "'ASRL/dev/ttyUSB0,115200,8N1::INSTR', 'ASRL/dev/ttyUSB0,115200::INSTR'",
+    "'asrlCOM4,RTS-CTS, 7e2,19200,crlf', 'ASRLCOM4,19200,7E2,rts-cts,crlf::INSTR'",
+    "'ASRL2,9600,none,nl::INSTR', ASRL2::INSTR",
   })
   void everyFormIsReadAndWrittenInFull(String name, String inFull) {
     assertEquals(inFull, ResourceName.parse(name).toString());
@@ -49,6 +52,17 @@ class ResourceNameTest {
     assertEquals(
         new Usb(0, 0x1234, 0x0125, "SN1", 0), ResourceName.parse("USB::0x1234::0x0125::SN1"));
     assertEquals(new Serial("COM3"), ResourceName.parse("ASRLCOM3"));
+    assertEquals(
+        new Serial(
+            "COM3",
+            new SerialSettings(
+                4800,
+                7,
+                SerialSettings.Parity.ODD,
+                1,
+                SerialSettings.Flow.RTS_CTS,
+                SerialSettings.Terminator.CR_NL)),
+        ResourceName.parse("ASRLCOM3,4800,7O1,rts-cts,crlf"));
   }
 
   @ParameterizedTest
@@ -72,6 +86,13 @@ class ResourceNameTest {
         "USB::0xG::0x0125::SN1 | has the vendor '0xG' | a number from 0 to 65535",
         "USB::0x1::0x10000::SN1 | has the product '0x10000' | a number from 0 to 65535",
         "ASRL::INSTR | has an empty serial port | ASRLport::INSTR",
+        "ASRL,9600::INSTR | has an empty serial port | ASRLport::INSTR",
+        "ASRL1,fast::INSTR | has the serial setting 'fast' | a baud rate from 50 to 12000000, data",
+        "ASRL1,9::INSTR | has the serial setting '9' | a baud rate from 50",
+        "ASRL1,99999999::INSTR | has the serial setting '99999999' | a baud rate from 50",
+        "ASRL1,8N3::INSTR | has the serial setting '8N3' | with parity and stop bits such as 8N1",
+        "ASRL1,::INSTR | has the serial setting '' | a baud rate",
+        "ASRL1,xon-xoff::INSTR | has the serial setting 'xon-xoff' | rts-cts or none, set alike",
         "ASRL1::2::INSTR | has too many parts | such as ASRL1::INSTR",
       })
   void whatIsWrongIsNamedWithWhatIsAllowed(String name, String found, String allowed) {
@@ -80,8 +101,7 @@ class ResourceNameTest {
   }
 
   @ParameterizedTest
-  @ValueSource(
-      strings = {"TCPIP::h::INSTR", "TCPIP::h::hislip0::INSTR", "USB::1::2::S::INSTR", "ASRL1"})
+  @ValueSource(strings = {"TCPIP::h::INSTR", "TCPIP::h::hislip0::INSTR", "USB::1::2::S::INSTR"})
   void aLinkThatIsNotServedYetSaysWhatToUse(String name) {
     ResourceName resource = ResourceName.parse(name);
     Deadline deadline = Deadline.after(Duration.ofSeconds(1), Clock.system());
