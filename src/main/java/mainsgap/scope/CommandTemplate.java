@@ -22,10 +22,12 @@ final class CommandTemplate {
 
   private final String text;
   private final List<Placeholder> placeholders;
+  private final String key;
 
-  private CommandTemplate(String text, List<Placeholder> placeholders) {
+  private CommandTemplate(String text, List<Placeholder> placeholders, String key) {
     this.text = text;
     this.placeholders = placeholders;
+    this.key = key;
   }
 
   /**
@@ -51,7 +53,17 @@ final class CommandTemplate {
     if (braces.replaceAll("").matches(".*[{}].*")) {
       throw new IllegalArgumentException("has a brace without its partner");
     }
-    return new CommandTemplate(text, List.copyOf(found));
+    return new CommandTemplate(text, List.copyOf(found), "");
+  }
+
+  /** The same, from the profile's {@code key}, such as 'commands.arm'. */
+  CommandTemplate from(String profileKey) {
+    return new CommandTemplate(text, placeholders, profileKey);
+  }
+
+  /** Where the profile has it; empty where it came otherwise. */
+  String key() {
+    return key;
   }
 
   /** Whether the message asks for a reply. */

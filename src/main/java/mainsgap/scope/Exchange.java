@@ -2,6 +2,7 @@ package mainsgap.scope;
 
 import java.util.List;
 import java.util.Map;
+import java.util.function.Consumer;
 import java.util.function.Supplier;
 import mainsgap.link.LinkException;
 import mainsgap.scpi.ReplyTimeoutException;
@@ -13,10 +14,35 @@ import mainsgap.scpi.ScpiInstrument;
  * {@link ScopeException} that says in which step.
  */
 final class Exchange {
+  private static final String ERROR_QUEUE = ":SYST:ERR?";
+
   private final ScpiInstrument instrument;
+  private final Consumer<Exchanged> listener;
 
   Exchange(ScpiInstrument instrument) {
+    this(instrument, exchanged -> {});
+  }
+
+  /** Tells {@code listener} of each message once it is through. */
+  Exchange(ScpiInstrument instrument, Consumer<Exchanged> listener) {
     this.instrument = instrument;
+    this.listener = listener;
+  }
+
+  /** Forgets old complaints. */
+  void clearStatus(String step) {
+    in(
+        step,
+        () -> {
+          instrument.clearStatus();
+          listener.accept(new Exchanged(step, "", "*CLS", ""));
+          return true;
+        });
+  }
+
+  /** Closes the link. Never throws. */
+  void close() {
+    instrument.close();
   }
 
   /** Sends the commands, then lets the instrument complain. */
@@ -24,8 +50,8 @@ final class Exchange {
     in(
         step,
         () -> {
-          commands.forEach(command -> instrument.command(command.filled(values)));
-          instrument.checkErrors();
+          commands.forEach(command -> command(step, command, values));
+          checkQueue(step);
           return true;
         });
   }
@@ -35,21 +61,42 @@ final class Exchange {
     in(
         step,
         () -> {
-          instrument.checkErrors();
+          checkQueue(step);
           return true;
         });
   }
 
   String ask(String step, CommandTemplate query) {
-    return in(step, () -> instrument.query(query.filled(Map.of())));
+    return in(
+        step,
+        () -> {
+          String sent = query.filled(Map.of());
+          String reply = instrument.query(sent);
+          listener.accept(new Exchanged(step, query.key(), sent, reply));
+          return reply;
+        });
   }
 
   double askNumber(String step, CommandTemplate query, Map<Placeholder, Double> values) {
-    return in(step, () -> instrument.queryNumber(query.filled(values)));
+    return in(
+        step,
+        () -> {
+          String sent = query.filled(values);
+          double number = instrument.queryNumber(sent);
+          listener.accept(new Exchanged(step, query.key(), sent, Words.plain(number, 9)));
+          return number;
+        });
   }
 
   double[] askNumbers(String step, CommandTemplate query, Map<Placeholder, Double> values) {
-    return in(step, () -> instrument.queryNumbers(query.filled(values)));
+    return in(
+        step,
+        () -> {
+          String sent = query.filled(values);
+          double[] numbers = instrument.queryNumbers(sent);
+          listener.accept(new Exchanged(step, query.key(), sent, Exchanged.list(numbers)));
+          return numbers;
+        });
   }
 
   /**
@@ -59,13 +106,28 @@ final class Exchange {
    */
   byte[] askBlock(String step, WaveformTransfer how, Map<Placeholder, Double> values, int most) {
     try {
-      how.window().forEach(command -> instrument.command(command.filled(values)));
-      return instrument.queryBlock(how.data().filled(values), most);
+      how.window().forEach(command -> command(step, command, values));
+      String sent = how.data().filled(values);
+      byte[] block = instrument.queryBlock(sent, most);
+      listener.accept(
+          new Exchanged(step, how.data().key(), sent, "a block of " + block.length + " bytes"));
+      return block;
     } catch (ReplyTimeoutException e) {
       throw e;
     } catch (ScpiException | LinkException e) {
       throw wrapped(step, e);
     }
+  }
+
+  private void command(String step, CommandTemplate command, Map<Placeholder, Double> values) {
+    String sent = command.filled(values);
+    instrument.command(sent);
+    listener.accept(new Exchanged(step, command.key(), sent, ""));
+  }
+
+  private void checkQueue(String step) {
+    instrument.checkErrors();
+    listener.accept(new Exchanged(step, "", ERROR_QUEUE, "no error"));
   }
 
   private static <T> T in(String step, Supplier<T> exchange) {

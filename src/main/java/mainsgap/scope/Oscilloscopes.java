@@ -1,6 +1,8 @@
 package mainsgap.scope;
 
 import java.time.Duration;
+import java.util.function.Consumer;
+import java.util.function.Supplier;
 import mainsgap.link.LinkException;
 import mainsgap.link.ResourceName;
 import mainsgap.scpi.Identity;
@@ -14,7 +16,7 @@ import org.jspecify.annotations.Nullable;
 /** Opens an instrument with the profile that fits it. */
 public final class Oscilloscopes {
   /** A question that an instrument does not know is met with silence: not long for each. */
-  private static final Duration PROBE_TIMEOUT = Duration.ofSeconds(1);
+  static final Duration PROBE_TIMEOUT = Duration.ofSeconds(1);
 
   private Oscilloscopes() {}
 
@@ -31,36 +33,57 @@ public final class Oscilloscopes {
       @Nullable String profileName,
       Clock clock,
       StopRequest stop) {
-    try {
-      InstrumentProfile profile =
-          profileName == null ? fitting(resource, profiles, clock) : profiles.named(profileName);
-      return open(resource, profile, clock, stop);
-    } catch (ScpiException | LinkException e) {
-      throw Exchange.wrapped("opening " + resource, e);
-    }
+    return open(InstrumentAccess.plain(resource, clock, stop), profiles, profileName);
   }
 
-  private static InstrumentProfile fitting(
-      ResourceName resource, InstrumentProfiles profiles, Clock clock) {
-    ScpiOptions options = ScpiOptions.standard().withReplyTimeout(PROBE_TIMEOUT);
-    try (ScpiInstrument instrument = ScpiInstrument.open(resource, options, clock)) {
-      return new ProfileChoice(profiles, instrument).choose();
-    }
+  /** The same in a way of one's own. */
+  public static Oscilloscope open(
+      InstrumentAccess access, InstrumentProfiles profiles, @Nullable String profileName) {
+    return opening(
+        access,
+        () -> {
+          InstrumentProfile profile =
+              profileName == null
+                  ? ProfileChoice.choose(
+                      ProfileChoice.probed(access, profiles, step -> {}), profiles)
+                  : profiles.named(profileName);
+          return open(access, profile, exchanged -> {});
+        });
   }
 
-  private static Oscilloscope open(
-      ResourceName resource, InstrumentProfile profile, Clock clock, StopRequest stop) {
+  /**
+   * Asks the instrument the harmless questions by which its profile is found.
+   *
+   * @param listener hears of each question once it is through
+   * @throws ScopeException with a sentence if it cannot be reached or does not say who it is
+   */
+  public static ProbeReport probe(
+      InstrumentAccess access, InstrumentProfiles profiles, Consumer<ProbeStep> listener) {
+    return opening(access, () -> ProfileChoice.probed(access, profiles, listener));
+  }
+
+  static Oscilloscope open(
+      InstrumentAccess access, InstrumentProfile profile, Consumer<Exchanged> listener) {
     ScpiOptions options = ScpiOptions.standard().withCommandGap(profile.timing().gap());
-    ScpiInstrument instrument = ScpiInstrument.open(resource, options, clock);
+    ScpiInstrument instrument = access.open(options);
     try {
       Identity identity = instrument.identity();
       ProfiledOscilloscope oscilloscope =
-          new ProfiledOscilloscope(instrument, profile, identity, clock, stop);
+          new ProfiledOscilloscope(
+              new Exchange(instrument, listener), profile, identity, access.clock(), access.stop());
       oscilloscope.connect();
       return oscilloscope;
     } catch (RuntimeException e) {
       instrument.close();
       throw e;
+    }
+  }
+
+  private static <T> T opening(InstrumentAccess access, Supplier<T> opening) {
+    try {
+      return opening.get();
+    } catch (ScpiException | LinkException e) {
+      throw Exchange.wrapped("opening " + access.resource(), e);
     }
   }
 }

@@ -5,12 +5,9 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import mainsgap.link.LinkException;
 import mainsgap.scope.CapturePlan.ChannelPlan;
 import mainsgap.scope.WaveformReader.Reading;
 import mainsgap.scpi.Identity;
-import mainsgap.scpi.ScpiException;
-import mainsgap.scpi.ScpiInstrument;
 import mainsgap.signal.Capture;
 import mainsgap.signal.ChannelRole;
 import mainsgap.signal.TimeAxis;
@@ -29,7 +26,6 @@ final class ProfiledOscilloscope implements Oscilloscope {
   /** For a look beyond its own duration: instruments copy and settle. */
   private static final Duration LOOK_PATIENCE = Duration.ofSeconds(10);
 
-  private final ScpiInstrument instrument;
   private final InstrumentProfile profile;
   private final Identity identity;
   private final Clock clock;
@@ -47,17 +43,16 @@ final class ProfiledOscilloscope implements Oscilloscope {
       CapturePlan plan, Map<ChannelRole, Double> rangesPeakVolts, AppliedRecord record) {}
 
   ProfiledOscilloscope(
-      ScpiInstrument instrument,
+      Exchange exchange,
       InstrumentProfile profile,
       Identity identity,
       Clock clock,
       StopRequest stop) {
-    this.instrument = instrument;
     this.profile = profile;
     this.identity = identity;
     this.clock = clock;
     this.stop = stop;
-    this.exchange = new Exchange(instrument);
+    this.exchange = exchange;
     this.settings = new ScopeSettings(exchange, profile);
     this.stateReading = new StateReading(exchange, profile.state());
     this.waveforms = new WaveformReader(exchange, profile);
@@ -65,11 +60,7 @@ final class ProfiledOscilloscope implements Oscilloscope {
 
   /** Clears old complaints and sends what the profile wants at the start. */
   void connect() {
-    try {
-      instrument.clearStatus();
-    } catch (ScpiException | LinkException e) {
-      throw Exchange.wrapped("connecting", e);
-    }
+    exchange.clearStatus("connecting");
     exchange.send("connecting", profile.commands().connect(), Map.of());
   }
 
@@ -177,7 +168,7 @@ final class ProfiledOscilloscope implements Oscilloscope {
     } catch (ScopeException e) {
       LOG.warn("{} could not be disarmed: {}", identity, e.getMessage());
     } finally {
-      instrument.close();
+      exchange.close();
     }
   }
 

@@ -83,7 +83,7 @@ final class TemplateReader {
       SettingsTable table, String key, String text, Set<Placeholder> allowed) {
     CommandTemplate template;
     try {
-      template = CommandTemplate.of(text, allowed);
+      template = CommandTemplate.of(text, allowed).from(table.dotted(key));
     } catch (IllegalArgumentException e) {
       throw table.complaint(key, e.getMessage() + ", in " + text);
     }

@@ -7,6 +7,7 @@ import java.util.stream.Stream;
 import mainsgap.link.Link;
 import mainsgap.link.LinkClosedException;
 import mainsgap.link.LinkException;
+import mainsgap.link.LinkOpener;
 import mainsgap.link.LinkTimeoutException;
 import mainsgap.link.ResourceName;
 import mainsgap.waiting.Clock;
@@ -36,7 +37,13 @@ public final class ScpiInstrument implements AutoCloseable {
 
   /** Opens the link to an instrument. */
   public static ScpiInstrument open(ResourceName resource, ScpiOptions options, Clock clock) {
-    Link link = resource.open(Deadline.after(options.connectTimeout(), clock));
+    return open(resource, LinkOpener.PLAIN, options, clock);
+  }
+
+  /** Opens the link to an instrument in a way of one's own. */
+  public static ScpiInstrument open(
+      ResourceName resource, LinkOpener links, ScpiOptions options, Clock clock) {
+    Link link = links.open(resource, Deadline.after(options.connectTimeout(), clock));
     return new ScpiInstrument(link, options, clock);
   }
 
@@ -113,6 +120,11 @@ public final class ScpiInstrument implements AutoCloseable {
             complaint -> {
               throw complaint;
             });
+  }
+
+  /** Puts both sides in step again (device clear): for an instrument that broke off. */
+  public void clear() {
+    conversation.clear();
   }
 
   /** Closes the link. Never throws. */

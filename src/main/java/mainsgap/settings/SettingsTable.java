@@ -150,6 +150,11 @@ public final class SettingsTable {
     throw complaint(key, "is '" + word + "'; allowed: " + String.join(", ", words));
   }
 
+  /** The name of {@code key} with those of the tables around it, such as 'commands.arm'. */
+  public String dotted(String key) {
+    return place.dotted(key);
+  }
+
   /** A complaint about the value of {@code key}; the sentence goes on after the key. */
   public SettingsException complaint(String key, String sentence) {
     return placeOf(key).complaint(sentence);
