@@ -28,6 +28,11 @@ final class Acquisition {
     return now;
   }
 
+  /** The instrument has told, by a register cleared before, that it ran and has a whole record. */
+  void hasRun() {
+    seenRunning = true;
+  }
+
   /** What {@code polled} means for this acquisition. */
   AcquisitionState means(AcquisitionState polled) {
     if (polled == AcquisitionState.IDLE || polled == AcquisitionState.COMPLETE) {

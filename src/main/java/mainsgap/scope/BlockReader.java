@@ -1,6 +1,10 @@
 package mainsgap.scope;
 
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.util.Arrays;
+import java.util.Map;
+import mainsgap.scope.WaveformTransfer.Fetching;
 import mainsgap.scpi.ReplyTimeoutException;
 
 /**
@@ -12,13 +16,15 @@ final class BlockReader {
   private static final int SMALLEST_PART = 1000;
 
   private final Exchange exchange;
-  private final WaveformTransfer how;
+  private final Fetching how;
+  private final Preparing preparing;
   private final String step;
   private int partSamples;
 
-  BlockReader(Exchange exchange, WaveformTransfer how, String step) {
+  BlockReader(Exchange exchange, Fetching how, Preparing preparing, String step) {
     this.exchange = exchange;
     this.how = how;
+    this.preparing = preparing;
     this.step = step;
     this.partSamples = how.window().isEmpty() ? Integer.MAX_VALUE : how.chunkSamples();
   }
@@ -33,9 +39,9 @@ final class BlockReader {
     }
   }
 
-  /** The whole record: {@code samples} codes of one width in the bounds given. */
-  byte[] read(int channel, int samples, int leastBytes, int mostBytes) {
-    Part part = part(channel, 1, samples, new Width(leastBytes, mostBytes));
+  /** The whole record: {@code samples} codes of one width in the bounds of {@code layout}. */
+  byte[] read(int channel, int samples, CodeLayout layout) {
+    Part part = part(channel, 1, samples, new Width(layout.leastBytes(), layout.mostBytes()));
     if (part.samples == samples) {
       return part.bytes;
     }
@@ -63,13 +69,13 @@ final class BlockReader {
     }
   }
 
+  /** Some instruments send less than they hold once, and all of it when they are asked again. */
   private byte[] ask(int channel, int first, int samples, Width width) {
-    byte[] block =
-        exchange.askBlock(
-            step,
-            how,
-            TemplateValues.part(channel, first, first + samples - 1),
-            Math.multiplyExact(samples, width.mostBytes()));
+    Map<Placeholder, Double> values = TemplateValues.part(channel, first, first + samples - 1);
+    byte[] block = askOnce(values, samples, width);
+    if (!width.fits(block.length, samples)) {
+      block = askOnce(values, samples, width);
+    }
     if (!width.fits(block.length, samples)) {
       throw new ScopeException(
           step
@@ -84,6 +90,24 @@ final class BlockReader {
               + " samples: repeat the capture, and check that the profile fits the instrument");
     }
     return block;
+  }
+
+  private byte[] askOnce(Map<Placeholder, Double> values, int samples, Width width) {
+    exchange.tell(step, how.window(), values);
+    preparing.part(values);
+    if (how.asText()) {
+      return bytes(exchange.askText(step, how.data(), values, samples));
+    }
+    return exchange.askBlock(
+        step, how.data(), values, Math.multiplyExact(samples, width.mostBytes()));
+  }
+
+  private static byte[] bytes(double[] numbers) {
+    ByteBuffer bytes =
+        ByteBuffer.allocate(Math.multiplyExact(numbers.length, Double.BYTES))
+            .order(ByteOrder.LITTLE_ENDIAN);
+    bytes.asDoubleBuffer().put(numbers);
+    return bytes.array();
   }
 
   /** The bytes that a code may take. */

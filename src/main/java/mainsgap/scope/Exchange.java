@@ -45,6 +45,16 @@ final class Exchange {
     instrument.close();
   }
 
+  /** Sends the commands; whether it took them shows in what it answers next. */
+  void tell(String step, List<CommandTemplate> commands, Map<Placeholder, Double> values) {
+    in(
+        step,
+        () -> {
+          commands.forEach(command -> command(step, command, values));
+          return true;
+        });
+  }
+
   /** Sends the commands, then lets the instrument complain. */
   void send(String step, List<CommandTemplate> commands, Map<Placeholder, Double> values) {
     in(
@@ -66,11 +76,11 @@ final class Exchange {
         });
   }
 
-  String ask(String step, CommandTemplate query) {
+  String ask(String step, CommandTemplate query, Map<Placeholder, Double> values) {
     return in(
         step,
         () -> {
-          String sent = query.filled(Map.of());
+          String sent = query.filled(values);
           String reply = instrument.query(sent);
           listener.accept(new Exchanged(step, query.key(), sent, reply));
           return reply;
@@ -100,18 +110,44 @@ final class Exchange {
   }
 
   /**
-   * Selects a part of a record and reads it.
+   * Asks for a part of a record as a block of bytes.
    *
    * @throws ReplyTimeoutException if the block did not come in time: less may come
    */
-  byte[] askBlock(String step, WaveformTransfer how, Map<Placeholder, Double> values, int most) {
+  byte[] askBlock(
+      String step, CommandTemplate query, Map<Placeholder, Double> values, int mostBytes) {
+    return part(
+        step,
+        () -> {
+          String sent = query.filled(values);
+          byte[] block = instrument.queryBlock(sent, mostBytes);
+          listener.accept(
+              new Exchanged(step, query.key(), sent, "a block of " + block.length + " bytes"));
+          return block;
+        });
+  }
+
+  /**
+   * Asks for a part of a record as text.
+   *
+   * @throws ReplyTimeoutException if it did not come in time: less may come
+   */
+  double[] askText(
+      String step, CommandTemplate query, Map<Placeholder, Double> values, int mostNumbers) {
+    return part(
+        step,
+        () -> {
+          String sent = query.filled(values);
+          double[] numbers = instrument.queryRecord(sent, mostNumbers);
+          listener.accept(
+              new Exchanged(step, query.key(), sent, numbers.length + " numbers as text"));
+          return numbers;
+        });
+  }
+
+  private static <T> T part(String step, Supplier<T> exchange) {
     try {
-      how.window().forEach(command -> command(step, command, values));
-      String sent = how.data().filled(values);
-      byte[] block = instrument.queryBlock(sent, most);
-      listener.accept(
-          new Exchanged(step, how.data().key(), sent, "a block of " + block.length + " bytes"));
-      return block;
+      return exchange.get();
     } catch (ReplyTimeoutException e) {
       throw e;
     } catch (ScpiException | LinkException e) {

@@ -119,8 +119,9 @@ public final class InstrumentProfile {
    * Waits that the family needs.
    *
    * @param settle after the settings, before anything is asked
+   * @param settled a query that is answered once the settings have settled
    * @param poll between two questions for the state
    * @param gap between two messages
    */
-  record Timing(Duration settle, Duration poll, Duration gap) {}
+  record Timing(Duration settle, Optional<CommandTemplate> settled, Duration poll, Duration gap) {}
 }

@@ -1,7 +1,7 @@
 package mainsgap.scope;
 
 import java.util.stream.DoubleStream;
-import mainsgap.scope.WaveformTransfer.Scaling;
+import mainsgap.scope.TenFields.Scaling;
 import mainsgap.signal.Scale;
 
 /**
@@ -53,14 +53,13 @@ record Preamble(int points, Axis x, Axis y) {
   }
 
   /**
-   * How codes become volts.
+   * How codes become volts, without rails.
    *
    * @throws ScopeException if the y origin cannot be what {@code scaling} says
    */
-  Scale scale(Scaling scaling, double lowestCode, double highestCode) {
+  Scale scale(Scaling scaling) {
     return switch (scaling) {
-      case ORIGIN_IN_VOLTS ->
-          new Scale(y.reference(), y.increment(), y.origin(), lowestCode, highestCode);
+      case ORIGIN_IN_VOLTS -> unrailed(y.reference(), y.increment(), y.origin());
       case ORIGIN_IN_CODES -> {
         if (y.origin() != Math.rint(y.origin())) {
           throw new ScopeException(
@@ -68,8 +67,17 @@ record Preamble(int points, Axis x, Axis y) {
                   + y.origin()
                   + ", which is no number of codes: set 'waveform.scaling' to origin-in-volts");
         }
-        yield new Scale(y.reference() + y.origin(), y.increment(), 0, lowestCode, highestCode);
+        yield unrailed(y.reference() + y.origin(), y.increment(), 0);
       }
     };
+  }
+
+  private static Scale unrailed(double referenceCode, double voltsPerCode, double originVolts) {
+    return new Scale(
+        referenceCode,
+        voltsPerCode,
+        originVolts,
+        Double.NEGATIVE_INFINITY,
+        Double.POSITIVE_INFINITY);
   }
 }

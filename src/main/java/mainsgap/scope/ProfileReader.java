@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
-import java.util.regex.PatternSyntaxException;
 import mainsgap.scope.InstrumentProfile.Commands;
 import mainsgap.scope.InstrumentProfile.Conventions;
 import mainsgap.scope.InstrumentProfile.Identification;
@@ -75,22 +74,15 @@ final class ProfileReader {
     List<Probe> probes = new ArrayList<>();
     for (SettingsTable probe : table.tables("probes", "query", "reply")) {
       CommandTemplate query = templates.query(probe, "query", Set.of());
-      probes.add(new Probe(query, pattern(probe, "reply")));
+      probes.add(new Probe(query, TemplateReader.pattern(probe, "reply")));
     }
-    Pattern pattern = table.has("idn-pattern") ? pattern(table, "idn-pattern") : null;
+    Pattern pattern =
+        table.has("idn-pattern") ? TemplateReader.pattern(table, "idn-pattern") : null;
     if (pattern == null && probes.isEmpty()) {
       throw root.complaint(
           "identification", "has neither 'idn-pattern' nor 'probes': give one of them");
     }
     return new Identification(pattern, List.copyOf(probes));
-  }
-
-  private static Pattern pattern(SettingsTable table, String key) {
-    try {
-      return Pattern.compile(table.text(key), Pattern.CASE_INSENSITIVE);
-    } catch (PatternSyntaxException e) {
-      throw table.complaint(key, "is not a regular expression: " + e.getDescription());
-    }
   }
 
   private static Conventions conventions(SettingsTable root) {
@@ -193,9 +185,11 @@ final class ProfileReader {
   }
 
   private Timing timing() {
-    SettingsTable table = root.table("timing", "settle-millis", "poll-millis", "gap-millis");
+    SettingsTable table =
+        root.table("timing", "settle-millis", "settled-query", "poll-millis", "gap-millis");
     return new Timing(
         Duration.ofMillis(table.whole("settle-millis", 0, LONGEST_MILLIS, 0)),
+        templates.optionalQuery(table, "settled-query", Set.of()),
         Duration.ofMillis(table.whole("poll-millis", 1, LONGEST_MILLIS, 100)),
         Duration.ofMillis(table.whole("gap-millis", 0, LONGEST_MILLIS, 0)));
   }

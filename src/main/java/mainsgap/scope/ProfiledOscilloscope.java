@@ -29,7 +29,7 @@ final class ProfiledOscilloscope implements Oscilloscope {
   private final InstrumentProfile profile;
   private final Identity identity;
   private final Clock clock;
-  private final StopRequest stop;
+  private final Pauses pauses;
   private final Exchange exchange;
   private final ScopeSettings settings;
   private final StateReading stateReading;
@@ -37,6 +37,7 @@ final class ProfiledOscilloscope implements Oscilloscope {
   private @Nullable Configured configured;
   private @Nullable AppliedRecord current;
   private @Nullable Acquisition acquisition;
+  private @Nullable Deadline filled;
 
   /** A plan, and what the instrument made of it. */
   private record Configured(
@@ -50,12 +51,12 @@ final class ProfiledOscilloscope implements Oscilloscope {
       StopRequest stop) {
     this.profile = profile;
     this.identity = identity;
+    this.pauses = new Pauses(clock, stop);
     this.clock = clock;
-    this.stop = stop;
     this.exchange = exchange;
     this.settings = new ScopeSettings(exchange, profile);
     this.stateReading = new StateReading(exchange, profile.state());
-    this.waveforms = new WaveformReader(exchange, profile);
+    this.waveforms = new WaveformReader(exchange, profile, pauses);
   }
 
   /** Clears old complaints and sends what the profile wants at the start. */
@@ -124,6 +125,9 @@ final class ProfiledOscilloscope implements Oscilloscope {
     if (running == null) {
       return polled == AcquisitionState.COMPLETE ? AcquisitionState.IDLE : polled;
     }
+    if (stateReading.completedSinceStart()) {
+      running.hasRun();
+    }
     if (running.takeForce(polled)) {
       exchange.send("forcing the trigger", profile.commands().force(), Map.of());
     }
@@ -131,16 +135,19 @@ final class ProfiledOscilloscope implements Oscilloscope {
     if (state == AcquisitionState.IDLE || state == AcquisitionState.COMPLETE) {
       exchange.checkErrors("acquiring");
     }
-    return state;
+    return state == AcquisitionState.WATCHING && isFilling() ? AcquisitionState.FILLING : state;
+  }
+
+  /** An instrument that doesn't tell when it has filled its pre-trigger part is given the time. */
+  private boolean isFilling() {
+    return !profile.state().tellsFilling() && filled != null && !filled.hasPassed();
   }
 
   @Override
   public Capture read() {
     CapturePlan plan = configured().plan();
-    AppliedRecord record = current;
-    if (record == null) {
-      throw new IllegalStateException("nothing was recorded");
-    }
+    AppliedRecord record = record();
+    waveforms.begin();
     Map<ChannelRole, Waveform> taken = new EnumMap<>(ChannelRole.class);
     TimeAxis time = null;
     for (Map.Entry<ChannelRole, ChannelPlan> entry : plan.channels().entrySet()) {
@@ -179,34 +186,54 @@ final class ProfiledOscilloscope implements Oscilloscope {
   }
 
   private void start(boolean forcedRecord) {
+    stateReading.begin();
     exchange.send("starting the acquisition", profile.commands().arm(), Map.of());
     List<CommandTemplate> force = profile.commands().force();
     acquisition = new Acquisition(forcedRecord, !force.isEmpty());
+    double fillSeconds = forcedRecord ? 0 : Math.max(0, -record().firstSampleSeconds());
+    filled = Deadline.after(Duration.ofNanos((long) (fillSeconds * 1e9)), clock);
   }
 
   private void awaitLook(AppliedRecord record) {
     Duration recording = Duration.ofNanos((long) (record.durationSeconds() * 1e9));
-    Deadline deadline = Deadline.after(LOOK_PATIENCE.plus(recording), clock);
-    AcquisitionState state = state();
-    while (state != AcquisitionState.COMPLETE) {
-      if (deadline.hasPassed()) {
-        disarm();
-        throw new ScopeException(
-            "no look at the live signal within "
-                + LOOK_PATIENCE.plus(recording).toSeconds()
-                + " s, the instrument says '"
-                + state.name().toLowerCase(Locale.ROOT)
-                + "': check its screen, and that the profile fits it");
-      }
-      clock.pause(profile.timing().poll(), stop);
-      state = state();
+    Duration patience = LOOK_PATIENCE.plus(recording);
+    AcquisitionState[] state = {AcquisitionState.IDLE};
+    boolean complete =
+        pauses.until(
+            patience,
+            profile.timing().poll(),
+            () -> {
+              state[0] = state();
+              return state[0] == AcquisitionState.COMPLETE;
+            });
+    if (!complete) {
+      disarm();
+      throw new ScopeException(
+          "no look at the live signal within "
+              + patience.toSeconds()
+              + " s, the instrument says '"
+              + state[0].name().toLowerCase(Locale.ROOT)
+              + "': check its screen, and that the profile fits it");
     }
   }
 
   private void settle() {
-    if (!profile.timing().settle().isZero()) {
-      clock.pause(profile.timing().settle(), stop);
+    pauses.pause(profile.timing().settle());
+    profile
+        .timing()
+        .settled()
+        .ifPresent(
+            query -> {
+              String answer = exchange.ask("waiting for the settings", query, Map.of());
+              LOG.debug("settled: {}", answer);
+            });
+  }
+
+  private AppliedRecord record() {
+    if (current == null) {
+      throw new IllegalStateException("nothing was recorded");
     }
+    return current;
   }
 
   private Configured configured() {

@@ -1,31 +1,71 @@
 package mainsgap.scope;
 
+import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeSet;
+import mainsgap.scope.StatePolling.ByBits;
+import mainsgap.scope.StatePolling.ByWords;
+import mainsgap.scope.StatePolling.Question;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
-/** Asks once for the state in the profile's way. */
+/** Asks for the state in the profile's way. Owned by the instrument's thread. */
 final class StateReading {
+  private static final Logger LOG = LoggerFactory.getLogger(StateReading.class);
   private static final String STEP = "asking for the state";
 
   private final Exchange exchange;
   private final StatePolling polling;
+
+  /** What registers that reading clears have said since the acquisition began. */
+  private final Map<Question, Long> remembered = new HashMap<>();
+
+  private boolean completedSinceStart;
 
   StateReading(Exchange exchange, StatePolling polling) {
     this.exchange = exchange;
     this.polling = polling;
   }
 
-  AcquisitionState ask() {
-    if (polling instanceof StatePolling.ByWords byWords) {
-      return ofWord(byWords);
+  /** Before an acquisition is started: what registers remember belongs to an earlier one. */
+  void begin() {
+    remembered.clear();
+    completedSinceStart = false;
+    for (Question question : polling.questions()) {
+      if (question instanceof ByBits register && register.clearsWhenRead()) {
+        long old = register(register);
+        LOG.debug("{} said {} before the start", register.query(), old);
+      }
     }
-    return ofBits((StatePolling.ByBits) polling);
   }
 
-  private AcquisitionState ofWord(StatePolling.ByWords byWords) {
-    String answer = exchange.ask(STEP, byWords.query());
-    AcquisitionState state = byWords.words().get(answer.strip().toUpperCase(Locale.ROOT));
+  /** Whether a register, cleared before the start, has said that a record is whole. */
+  boolean completedSinceStart() {
+    return completedSinceStart;
+  }
+
+  AcquisitionState ask() {
+    for (Question question : polling.questions()) {
+      Optional<AcquisitionState> state = ask(question);
+      if (state.isPresent()) {
+        return state.get();
+      }
+    }
+    return polling.otherwise();
+  }
+
+  private Optional<AcquisitionState> ask(Question question) {
+    if (question instanceof ByWords byWords) {
+      return Optional.of(ofWord(byWords));
+    }
+    return ofBits((ByBits) question);
+  }
+
+  private AcquisitionState ofWord(ByWords byWords) {
+    String answer = exchange.ask(STEP, byWords.query(), Map.of());
+    AcquisitionState state = byWords.words().get(Answers.bare(answer).toUpperCase(Locale.ROOT));
     if (state == null) {
       throw new ScopeException(
           "the instrument answered '"
@@ -38,7 +78,18 @@ final class StateReading {
     return state;
   }
 
-  private AcquisitionState ofBits(StatePolling.ByBits byBits) {
+  private Optional<AcquisitionState> ofBits(ByBits byBits) {
+    long register = register(byBits);
+    if (!byBits.clearsWhenRead()) {
+      return byBits.meaning(register);
+    }
+    long since = remembered.merge(byBits, register, (old, now) -> old | now);
+    Optional<AcquisitionState> state = byBits.meaning(since);
+    completedSinceStart |= state.equals(Optional.of(AcquisitionState.COMPLETE));
+    return state;
+  }
+
+  private long register(ByBits byBits) {
     double answer = exchange.askNumber(STEP, byBits.query(), Map.of());
     if (!(answer >= 0 && answer < 1L << 32 && answer == Math.rint(answer))) {
       throw new ScopeException(
@@ -48,11 +99,6 @@ final class StateReading {
               + byBits.query()
               + ", expected a register of whole bits");
     }
-    long register = (long) answer;
-    return byBits.bits().stream()
-        .filter(bit -> (register >> bit.number() & 1) == 1)
-        .map(StatePolling.Bit::means)
-        .findFirst()
-        .orElse(AcquisitionState.IDLE);
+    return (long) answer;
   }
 }

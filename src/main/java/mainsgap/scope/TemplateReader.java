@@ -3,8 +3,11 @@ package mainsgap.scope;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
+import java.util.regex.PatternSyntaxException;
 import java.util.stream.Collectors;
 import mainsgap.scope.InstrumentProfile.Conventions;
 import mainsgap.settings.SettingsTable;
@@ -33,6 +36,15 @@ final class TemplateReader {
     return conventions;
   }
 
+  /** A regular expression, capitals and small letters alike. */
+  static Pattern pattern(SettingsTable table, String key) {
+    try {
+      return Pattern.compile(table.text(key), Pattern.CASE_INSENSITIVE);
+    } catch (PatternSyntaxException e) {
+      throw table.complaint(key, "is not a regular expression: " + e.getDescription());
+    }
+  }
+
   /** Commands without a reply; none where the key is not there. */
   List<CommandTemplate> commands(SettingsTable table, String key, Set<Placeholder> allowed) {
     List<CommandTemplate> commands = new ArrayList<>();
@@ -52,6 +64,23 @@ final class TemplateReader {
       throw table.complaint(key, "has no command: write at least one");
     }
     return commands;
+  }
+
+  Optional<CommandTemplate> optionalQuery(
+      SettingsTable table, String key, Set<Placeholder> allowed) {
+    return table.has(key) ? Optional.of(query(table, key, allowed)) : Optional.empty();
+  }
+
+  /** A query that is asked while an acquisition may run: none that waits for its end. */
+  CommandTemplate poll(SettingsTable table, String key, Set<Placeholder> allowed) {
+    CommandTemplate query = query(table, key, allowed);
+    if (query.toString().toUpperCase(Locale.ROOT).contains("*OPC?")) {
+      throw table.complaint(
+          key,
+          "is *OPC?, which answers at once or blocks the instrument until the trigger comes: put"
+              + " *OPC at the end of 'commands.arm' and ask *ESR? for bit 0");
+    }
+    return query;
   }
 
   CommandTemplate query(SettingsTable table, String key, Set<Placeholder> allowed) {

@@ -2,22 +2,24 @@ package mainsgap.scope;
 
 import java.util.Map;
 import java.util.OptionalDouble;
-import mainsgap.scope.WaveformTransfer.TenFields;
-import mainsgap.scope.WaveformTransfer.TypedData;
+import mainsgap.scope.RecordDescriber.Asking;
+import mainsgap.scope.WaveformTransfer.Fetching;
+import mainsgap.scope.WaveformTransfer.Rails;
 import mainsgap.scpi.ScpiNumber;
-import mainsgap.signal.CodeFormat;
 import mainsgap.signal.Scale;
 import mainsgap.signal.TimeAxis;
 import mainsgap.signal.Waveform;
 
-/** Reads one channel's record and gives it a scale and a time axis. */
+/** Reads the channels of a record, and gives each its scale and a time axis. */
 final class WaveformReader {
   private final Exchange exchange;
   private final InstrumentProfile profile;
+  private final Pauses pauses;
 
-  WaveformReader(Exchange exchange, InstrumentProfile profile) {
+  WaveformReader(Exchange exchange, InstrumentProfile profile, Pauses pauses) {
     this.exchange = exchange;
     this.profile = profile;
+    this.pauses = pauses;
   }
 
   /**
@@ -32,39 +34,82 @@ final class WaveformReader {
   /** A channel's samples, and the time axis that came with them. */
   record Reading(Waveform waveform, TimeAxis time) {}
 
+  /** Before the first channel of a record. */
+  void begin() {
+    exchange.send("before reading the record", fetching().before(), Map.of());
+  }
+
   Reading read(Channel channel, AppliedRecord record) {
     String step = "reading channel " + channel.number();
-    exchange.send(step, profile.waveform().select(), TemplateValues.channel(channel.number()));
-    WaveformTransfer how = profile.waveform();
-    if (how instanceof TenFields tenFields) {
-      return readTenFields(step, tenFields, channel, record);
-    }
-    return readTypedData(step, (TypedData) how, channel, record);
-  }
-
-  private Reading readTypedData(String step, TypedData how, Channel channel, AppliedRecord record) {
+    int samples = record.samples();
+    Map<Placeholder, Double> whole = TemplateValues.part(channel.number(), 1, samples);
+    exchange.send(step, fetching().select(), TemplateValues.channel(channel.number()));
+    Preparing preparing = new Preparing(exchange, fetching().preparation(), pauses, step);
+    preparing.record(channel.number(), samples);
+    exchange.send(step, fetching().window(), whole);
+    RecordDescription said =
+        profile
+            .waveform()
+            .describer()
+            .describe(new Asking(exchange, step, channel.number(), record));
+    checkPoints(step, said, samples);
     byte[] block =
-        new BlockReader(exchange, how, step).read(channel.number(), record.samples(), 4, 4);
-    CodeFormat format =
-        how.lsbFirst() ? CodeFormat.REAL_32_LSB_FIRST : CodeFormat.REAL_32_MSB_FIRST;
-    Waveform waveform = new Waveform(block, format, typedScale(channel));
-    checkNumbers(channel, waveform);
+        new BlockReader(exchange, fetching(), preparing, step)
+            .read(channel.number(), samples, said.layout());
+    int width = block.length / samples;
+    Waveform waveform =
+        new Waveform(block, said.layout().format(width), scale(said, width, channel));
+    checkWhole(channel, waveform, profile.waveform().rails().holeCode());
     return new Reading(
-        waveform, axis(record.firstSampleSeconds(), record.intervalSeconds(), record.samples()));
+        waveform,
+        new TimeAxis(
+            said.firstSampleSeconds(),
+            said.intervalSeconds(),
+            samples,
+            profile.limits().timeBasePpm()));
   }
 
-  /** Volts whose rails are the ends of the range, less half a step of the converter. */
-  private Scale typedScale(Channel channel) {
+  private Fetching fetching() {
+    return profile.waveform().fetching();
+  }
+
+  private static void checkPoints(String step, RecordDescription said, int samples) {
+    if (said.points().orElse(samples) != samples) {
+      throw new ScopeException(
+          step
+              + ": the preamble claims "
+              + said.points().getAsInt()
+              + " points, but the record was set to "
+              + samples);
+    }
+  }
+
+  /** Volts at the tip, with the rails of the codes or, for volts, those of the range. */
+  private Scale scale(RecordDescription said, int width, Channel channel) {
     double factor = profile.conventions().probeFactorTold() ? 1 : channel.probeFactor();
     double peak = channel.rangePeakVolts() / factor;
     double step = 2 * peak / Math.pow(2, profile.limits().converterBits());
-    return new Scale(0, factor, 0, -peak + step / 2, peak - 1.5 * step);
+    boolean volts = said.layout().isVolts();
+    double lowest = volts ? -peak + step / 2 : said.layout().lowestCode(width);
+    double highest = volts ? peak - 1.5 * step : said.layout().highestCode(width);
+    Rails rails = profile.waveform().rails();
+    return new Scale(
+        said.scale().referenceCode(),
+        said.scale().voltsPerCode() * factor,
+        said.scale().originVolts() * factor,
+        rails.lowestCode().orElse(lowest),
+        rails.highestCode().orElse(highest));
   }
 
-  /** SCPI-1999 has numbers that stand for none: a hole, an overload. */
-  static void checkNumbers(Channel channel, Waveform waveform) {
+  /** SCPI-1999 has numbers that stand for none, and families have codes for a hole. */
+  static void checkWhole(Channel channel, Waveform waveform, OptionalDouble holeCode) {
+    if (waveform.format().isWhole() && holeCode.isEmpty()) {
+      return;
+    }
+    double hole = holeCode.orElse(Double.NaN);
     for (int i = 0; i < waveform.length(); i++) {
-      if (!Double.isFinite(ScpiNumber.meaning(waveform.format().codeAt(waveform.block(), i)))) {
+      double code = waveform.format().codeAt(waveform.block(), i);
+      if (code == hole || !Double.isFinite(ScpiNumber.meaning(code))) {
         throw new ScopeException(
             "channel "
                 + channel.number()
@@ -75,56 +120,5 @@ final class WaveformReader {
                 + ": the record has a hole or an overload; choose a larger range and repeat");
       }
     }
-  }
-
-  private Reading readTenFields(String step, TenFields how, Channel channel, AppliedRecord record) {
-    Map<Placeholder, Double> whole = TemplateValues.part(channel.number(), 1, record.samples());
-    exchange.send(step, how.window(), whole);
-    Preamble preamble = preamble(step, how, channel);
-    if (preamble.points() != record.samples()) {
-      throw new ScopeException(
-          step
-              + ": the preamble claims "
-              + preamble.points()
-              + " points, but the record was set to "
-              + record.samples());
-    }
-    byte[] block =
-        new BlockReader(exchange, how, step)
-            .read(channel.number(), record.samples(), how.leastBytes(), how.mostBytes());
-    int width = block.length / record.samples();
-    Waveform waveform = new Waveform(block, format(how, width), scale(how, preamble, width));
-    return new Reading(
-        waveform, axis(preamble.firstSampleSeconds(), preamble.x().increment(), record.samples()));
-  }
-
-  private Preamble preamble(String step, TenFields how, Channel channel) {
-    return Preamble.of(
-        exchange.askNumbers(step, how.preamble(), TemplateValues.channel(channel.number())));
-  }
-
-  private static Scale scale(TenFields how, Preamble preamble, int width) {
-    double codes = Math.pow(2, 8.0 * width);
-    double lowest = orElse(how.lowestCode(), how.signed() ? -codes / 2 : 0);
-    double highest = orElse(how.highestCode(), (how.signed() ? codes / 2 : codes) - 1);
-    return preamble.scale(how.scaling(), lowest, highest);
-  }
-
-  private static double orElse(OptionalDouble code, double otherwise) {
-    return code.isPresent() ? code.getAsDouble() : otherwise;
-  }
-
-  private static CodeFormat format(TenFields how, int width) {
-    if (width == 1) {
-      return how.signed() ? CodeFormat.SIGNED_8 : CodeFormat.UNSIGNED_8;
-    }
-    if (how.lsbFirst()) {
-      return how.signed() ? CodeFormat.SIGNED_16_LSB_FIRST : CodeFormat.UNSIGNED_16_LSB_FIRST;
-    }
-    return how.signed() ? CodeFormat.SIGNED_16_MSB_FIRST : CodeFormat.UNSIGNED_16_MSB_FIRST;
-  }
-
-  private TimeAxis axis(double firstSeconds, double intervalSeconds, int samples) {
-    return new TimeAxis(firstSeconds, intervalSeconds, samples, profile.limits().timeBasePpm());
   }
 }

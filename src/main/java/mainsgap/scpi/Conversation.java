@@ -50,6 +50,14 @@ final class Conversation {
     return line;
   }
 
+  /** Asks for a reply that may be as long as a record is. */
+  String longLine(String query, int atMostBytes) {
+    send(query);
+    String line = reader.longLine(atMostBytes);
+    LOG.debug("{} < line of {} characters", link.resource(), line.length());
+    return line;
+  }
+
   byte[] block(String query, int atMostBytes) {
     send(query);
     byte[] data = reader.block(atMostBytes);

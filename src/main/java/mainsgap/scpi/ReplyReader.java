@@ -57,12 +57,20 @@ final class ReplyReader {
   }
 
   String line() {
-    Deadline deadline = patience();
+    return line(options.longestLineBytes(), patience());
+  }
+
+  /** A line whose length was planned, and which takes its time. */
+  String longLine(int atMostBytes) {
+    return line(atMostBytes, deadlineFor(atMostBytes));
+  }
+
+  private String line(int longestBytes, Deadline deadline) {
     ByteArrayOutputStream line = new ByteArrayOutputStream();
     for (int b = first(deadline); b != NL && b != END; b = stream.next(deadline)) {
-      if (line.size() == options.longestLineBytes()) {
+      if (line.size() == longestBytes) {
         throw new ScpiException(
-            "a line longer than " + options.longestLineBytes() + " bytes came, and no end of it");
+            "a line longer than " + longestBytes + " bytes came, and no end of it");
       }
       line.write(b);
     }

@@ -79,6 +79,21 @@ public final class ScpiInstrument implements AutoCloseable {
   }
 
   /**
+   * Asks for a record as text: numbers separated by commas, which may stand in a block.
+   *
+   * @param atMost how many were planned: a reply that cannot be of so many is refused
+   */
+  public double[] queryRecord(String message, int atMost) {
+    errors.remember(message);
+    long bytes = (long) atMost * NumberText.LONGEST_NUMBER + NumberText.LONGEST_HEADER;
+    return recovering(
+        message,
+        () ->
+            NumberText.parse(
+                conversation.longLine(message, (int) Math.min(bytes, Integer.MAX_VALUE - 8))));
+  }
+
+  /**
    * Asks for a block of data.
    *
    * @param atMostBytes what was planned: a header that claims more is refused, nothing allocated

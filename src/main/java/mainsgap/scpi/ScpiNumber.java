@@ -35,7 +35,7 @@ public final class ScpiNumber {
    *
    * @throws NumberFormatException where it is text
    */
-  static double parse(String field) {
+  public static double parse(String field) {
     Matcher matcher = FIELD.matcher(field.strip());
     if (!matcher.matches()) {
       throw new NumberFormatException(field);

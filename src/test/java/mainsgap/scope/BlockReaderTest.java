@@ -9,17 +9,21 @@ import java.io.IOException;
 import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import mainsgap.link.LoopbackPeer;
 import mainsgap.link.ResourceName;
 import mainsgap.scpi.ScpiInstrument;
 import mainsgap.scpi.ScpiOptions;
 import mainsgap.waiting.Clock;
+import mainsgap.waiting.StopRequest;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 class BlockReaderTest {
   private static final int PART = 2000;
+
+  private static final CodeLayout CODES = new CodeLayout(CodeLayout.Kind.UNSIGNED, 0, true);
 
   private final WaveformTransfer how =
       InstrumentProfiles.load(ShippedProfilesTest.FOLDER).named("ten-field-preamble").waveform();
@@ -44,7 +48,7 @@ class BlockReaderTest {
     peer.answer(":WAV:DATA?", LoopbackPeer.silence())
         .answer(":WAV:DATA?", blockOf(1))
         .answer(":WAV:DATA?", blockOf(2));
-    byte[] codes = reader().read(1, 2 * PART, 1, 2);
+    byte[] codes = reader().read(1, 2 * PART, CODES);
     assertEquals(2 * PART, codes.length);
     assertArrayEquals(filled(1), Arrays.copyOf(codes, PART));
     assertArrayEquals(filled(2), Arrays.copyOfRange(codes, PART, 2 * PART));
@@ -59,7 +63,7 @@ class BlockReaderTest {
     BlockReader reader = reader();
     String sentence =
         String.valueOf(
-            assertThrows(ScopeException.class, () -> reader.read(1, PART, 1, 2)).getMessage());
+            assertThrows(ScopeException.class, () -> reader.read(1, PART, CODES)).getMessage());
     assertTrue(sentence.startsWith("reading channel 1: "), sentence);
     assertTrue(sentence.contains("gave no whole reply to ':WAV:DATA?'"), sentence);
   }
@@ -72,12 +76,19 @@ class BlockReaderTest {
     BlockReader reader = reader();
     String sentence =
         String.valueOf(
-            assertThrows(ScopeException.class, () -> reader.read(1, 2 * PART, 1, 2)).getMessage());
+            assertThrows(ScopeException.class, () -> reader.read(1, 2 * PART, CODES)).getMessage());
     assertTrue(sentence.contains("the block from sample 2001 on has 2000 bytes, expected 2"));
   }
 
   private BlockReader reader() {
-    return new BlockReader(new Exchange(instrument), how, "reading channel 1");
+    Exchange exchange = new Exchange(instrument);
+    Preparing unprepared =
+        new Preparing(
+            exchange,
+            Optional.empty(),
+            new Pauses(Clock.system(), new StopRequest()),
+            "reading channel 1");
+    return new BlockReader(exchange, how.fetching(), unprepared, "reading channel 1");
   }
 
   private static LoopbackPeer.Answer blockOf(int value) {

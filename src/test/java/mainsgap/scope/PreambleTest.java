@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.stream.Stream;
-import mainsgap.scope.WaveformTransfer.Scaling;
+import mainsgap.scope.TenFields.Scaling;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -17,20 +17,20 @@ class PreambleTest {
   @Test
   void originInVoltsIsAddedAfterScaling() {
     Preamble preamble = of("0,0,1000,1,1E-5,-0.002,0,0.02,0.5,128");
-    assertEquals(1.94, preamble.scale(Scaling.ORIGIN_IN_VOLTS, 0, 255).voltsOf(200), EXACT);
+    assertEquals(1.94, preamble.scale(Scaling.ORIGIN_IN_VOLTS).voltsOf(200), EXACT);
   }
 
   @Test
   void originInCodesIsTakenOffBeforeScaling() {
     Preamble preamble = of("0,0,1000,1,1E-5,-0.002,0,0.02,-25,127");
-    assertEquals(1.96, preamble.scale(Scaling.ORIGIN_IN_CODES, 0, 255).voltsOf(200), EXACT);
+    assertEquals(1.96, preamble.scale(Scaling.ORIGIN_IN_CODES).voltsOf(200), EXACT);
   }
 
   @Test
   void originOfAPartOfACodeIsNotInCodes() {
     Preamble preamble = of("0,0,1000,1,1E-5,-0.002,0,0.02,0.5,128");
     ScopeException refused =
-        assertThrows(ScopeException.class, () -> preamble.scale(Scaling.ORIGIN_IN_CODES, 0, 255));
+        assertThrows(ScopeException.class, () -> preamble.scale(Scaling.ORIGIN_IN_CODES));
     assertEquals(
         "the preamble has the y origin 0.5, which is no number of codes: set 'waveform.scaling' to"
             + " origin-in-volts",

@@ -32,7 +32,7 @@ class ProfileReaderTest {
         "'vertical-divisions = 8' | '# none' | 'channel-on = [' | 'commands.channel-on'' counts in divisions: set ''conventions.vertical-divisions'''",
         "'data = \":WAV:DATA?\"' | 'data = \":WAV:DATA\"' | 'data = \":WAV:DATA?\"' | 'waveform.data'' has no question mark: write a query'",
         "'scaling = \"origin-in-volts\"' | 'scaling = \"A\"' | 'scaling = \"origin-in-volts\"' | 'waveform.scaling'' is ''A''; allowed: origin-in-volts, origin-in-codes'",
-        "'kind = \"ten-field-preamble\"' | 'kind = \"typed-data\"' | 'scaling = \"origin' | 'waveform.scaling'' is not a key that is known here'",
+        "'kind = \"ten-field-preamble\"' | 'kind = \"values-in-volts\"' | 'scaling = \"origin' | 'waveform.scaling'' is not a key that is known here'",
         "'gives = \"samples\"' | 'gives = \"points\"' | 'gives = \"samples\"' | 'read-back.samples.gives'' is ''points''; allowed: samples'",
         "'RUN = \"filling\"' | 'RUN = \"full\"' | 'RUN = \"filling\"' | 'state.words.RUN'' is ''full''; allowed: idle, filling, watching, recording, complete'",
         "'query = \":TRIG:STAT?\", reply = \"TD' | 'query = \":TRIG:STAT?\", reply = \"(TD' | 'query = \":TRIG:STAT?\", reply = \"TD' | 'identification.probes[1].reply'' is not a regular expression: '",

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import java.nio.ByteBuffer;
+import java.util.OptionalDouble;
 import mainsgap.signal.CodeFormat;
 import mainsgap.signal.Scale;
 import mainsgap.signal.Waveform;
@@ -36,8 +37,9 @@ class WaveformReaderTest {
       block.putFloat(volts);
     }
     Scale scale = new Scale(0, probeFactor, 0, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
-    WaveformReader.checkNumbers(
+    WaveformReader.checkWhole(
         new WaveformReader.Channel(2, probeFactor, 500),
-        new Waveform(block.array(), CodeFormat.REAL_32_MSB_FIRST, scale));
+        new Waveform(block.array(), CodeFormat.REAL_32_MSB_FIRST, scale),
+        OptionalDouble.empty());
   }
 }
