@@ -138,6 +138,8 @@ class WallsTest {
 
   @ArchTest static final ArchRule tomlHasOneHome = oneHome("org.tomlj..", "mainsgap.settings..");
 
+  @ArchTest static final ArchRule rpcHasOneHome = oneHome("org.acplt..", "mainsgap.link..");
+
   @ArchTest static final ArchRule sqliteHasOneHome = oneHome("org.jdbi..", "mainsgap.session..");
 
   @ArchTest

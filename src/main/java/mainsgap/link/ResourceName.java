@@ -49,13 +49,25 @@ public sealed interface ResourceName {
   }
 
   /**
-   * An instrument by VXI-11.
+   * An instrument by VXI-11. VPP-4.3 always asks the instrument's portmapper for the port; {@code
+   * inst0,PORT} goes to a port straight away, where there is no portmapper. That form is an
+   * extension of ours, after the one of HiSLIP, and only for names that begin with inst: a comma in
+   * others, such as gpib0,9, is part of the name.
    *
    * @param board the computer's network board
    * @param host a name or an address
    * @param deviceName such as inst0
+   * @param port of the core channel; {@link #ASK_PORTMAPPER} where none is named
    */
-  record Vxi11(int board, String host, String deviceName) implements ResourceName {
+  record Vxi11(int board, String host, String deviceName, int port) implements ResourceName {
+    /** The instrument's portmapper knows the port. */
+    public static final int ASK_PORTMAPPER = 0;
+
+    /** The instrument that the portmapper of a host leads to. */
+    public Vxi11(int board, String host, String deviceName) {
+      this(board, host, deviceName, ASK_PORTMAPPER);
+    }
+
     @Override
     public Link open(Deadline connectBy) {
       throw notServed(this);
@@ -63,7 +75,8 @@ public sealed interface ResourceName {
 
     @Override
     public String toString() {
-      return "TCPIP" + board + "::" + inBrackets(host) + "::" + deviceName + "::INSTR";
+      String suffix = port == ASK_PORTMAPPER ? "" : "," + port;
+      return "TCPIP" + board + "::" + inBrackets(host) + "::" + deviceName + suffix + "::INSTR";
     }
   }
 

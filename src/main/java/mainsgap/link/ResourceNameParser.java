@@ -14,6 +14,9 @@ import java.util.regex.Pattern;
  * USB[board]::vendor::product::serial[::interface][::INSTR]
  * ASRLport[,settings][::INSTR]
  * </pre>
+ *
+ * <p>The device names {@code hislip0,port} and, an extension of ours, {@code inst0,port} name a
+ * port of the instrument as well.
  */
 final class ResourceNameParser {
   private static final String FORMS =
@@ -28,6 +31,8 @@ final class ResourceNameParser {
   private static final Pattern NUMBER = Pattern.compile("0[xX][0-9A-Fa-f]{1,6}|\\d{1,8}");
   private static final Pattern HISLIP =
       Pattern.compile("(hislip\\w*)(?:,(.*))?", Pattern.CASE_INSENSITIVE);
+  private static final Pattern INST =
+      Pattern.compile("(inst\\w*)(?:,(.*))?", Pattern.CASE_INSENSITIVE);
 
   private final String name;
   private final List<String> parts;
@@ -67,6 +72,10 @@ final class ResourceNameParser {
       String port = hislip.group(2);
       int number = port == null ? ResourceName.Hislip.DEFAULT_PORT : port(port);
       return new ResourceName.Hislip(board, host, hislip.group(1), number);
+    }
+    Matcher inst = INST.matcher(device);
+    if (inst.matches() && inst.group(2) != null) {
+      return new ResourceName.Vxi11(board, host, inst.group(1), port(inst.group(2)));
     }
     return new ResourceName.Vxi11(board, host, device);
   }

@@ -29,6 +29,7 @@ class ResourceNameTest {
     "TCPIP0::192.0.2.10::INSTR, TCPIP0::192.0.2.10::inst0::INSTR",
     "TCPIP::192.0.2.10, TCPIP0::192.0.2.10::inst0::INSTR",
     "'TCPIP::192.0.2.10::gpib0,9::INSTR', 'TCPIP0::192.0.2.10::gpib0,9::INSTR'",
+    "'TCPIP::192.0.2.10::inst0,1025', 'TCPIP0::192.0.2.10::inst0,1025::INSTR'",
     "TCPIP::scope.local::hislip0::INSTR, TCPIP0::scope.local::hislip0::INSTR",
     "'TCPIP::scope.local::hislip0,4881', 'TCPIP0::scope.local::hislip0,4881::INSTR'",
     "USB0::0x1234::0x0125::SN1::INSTR, USB0::0x1234::0x0125::SN1::0::INSTR",
@@ -48,6 +49,7 @@ class ResourceNameTest {
   void eachKindIsARecordOfItsOwn() {
     assertEquals(new TcpSocket(0, "::1", 5025), ResourceName.parse("TCPIP::[::1]::5025::SOCKET"));
     assertEquals(new Vxi11(1, "h", "inst3"), ResourceName.parse("TCPIP1::h::inst3"));
+    assertEquals(new Vxi11(0, "h", "inst0", 1025), ResourceName.parse("TCPIP::h::inst0,1025"));
     assertEquals(new Hislip(0, "h", "hislip1", 4880), ResourceName.parse("TCPIP::h::hislip1"));
     assertEquals(
         new Usb(0, 0x1234, 0x0125, "SN1", 0), ResourceName.parse("USB::0x1234::0x0125::SN1"));
@@ -82,6 +84,7 @@ class ResourceNameTest {
         "TCPIP::a b::5025::SOCKET | has the host 'a b' | a name, an IPv4 address",
         "TCPIP | has too few parts | TCPIP::host::port::SOCKET",
         "TCPIP::h::::INSTR | has an empty device name | TCPIP::host::device::INSTR",
+        "TCPIP::h::inst0,x::INSTR | has the port 'x' | a number from 0 to 65535",
         "USB::0x1234::0x0125::INSTR | has too few parts | such as USB::0x1234",
         "USB::0xG::0x0125::SN1 | has the vendor '0xG' | a number from 0 to 65535",
         "USB::0x1::0x10000::SN1 | has the product '0x10000' | a number from 0 to 65535",
