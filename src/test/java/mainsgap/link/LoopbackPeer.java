@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.Semaphore;
 import java.util.concurrent.atomic.AtomicInteger;
 
 /**
@@ -32,6 +33,7 @@ public final class LoopbackPeer implements AutoCloseable {
   private final ServerSocket server;
   private final Map<String, Deque<Answer>> answers = new ConcurrentHashMap<>();
   private final List<String> received = new CopyOnWriteArrayList<>();
+  private final Semaphore accepting = new Semaphore(1);
   private final AtomicInteger connections = new AtomicInteger();
 
   /** Starts to serve on a free port. */
@@ -119,21 +121,32 @@ public final class LoopbackPeer implements AutoCloseable {
     return connections.get();
   }
 
-  /** Stops to serve. */
+  /** Stops to serve: no client is taken any more once this returns. */
   @Override
   public void close() throws IOException {
     server.close();
+    accepting.acquireUninterruptibly();
+    accepting.release();
   }
 
   private void serve() {
     while (!server.isClosed()) {
-      try (Socket client = server.accept()) {
+      try (Socket client = accept()) {
         client.setTcpNoDelay(true);
         connections.incrementAndGet();
         converse(new BufferedInputStream(client.getInputStream()), client.getOutputStream());
       } catch (IOException e) {
         // the client left, the script closed the connection, or the test is over
       }
+    }
+  }
+
+  private Socket accept() throws IOException {
+    accepting.acquireUninterruptibly();
+    try {
+      return server.accept();
+    } finally {
+      accepting.release();
     }
   }
 
