@@ -1,6 +1,9 @@
 package mainsgap.cli;
 
+import java.util.EnumMap;
+import java.util.Map;
 import mainsgap.session.CaptureFileOptions;
+import mainsgap.signal.ChannelRole;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -32,6 +35,24 @@ final class CaptureFileLayout {
   private @Nullable String mainsColumn;
 
   @Option(
+      names = "--second-leg-column",
+      paramLabel = "COLUMN",
+      description = "The voltage of the second leg of a split output; the worse leg is judged.")
+  private @Nullable String secondLegColumn;
+
+  @Option(
+      names = "--current-column",
+      paramLabel = "COLUMN",
+      description = "The load current: tells whether the load draws it again at the end.")
+  private @Nullable String currentColumn;
+
+  @Option(
+      names = "--marker-column",
+      paramLabel = "COLUMN",
+      description = "An auxiliary contact or another signal: tells when it changed.")
+  private @Nullable String markerColumn;
+
+  @Option(
       names = "--interval",
       paramLabel = "TIME",
       converter = Milliseconds.Converter.class,
@@ -46,15 +67,28 @@ final class CaptureFileLayout {
               + " (default: ${DEFAULT-VALUE}).")
   private double scale = 1;
 
+  private Map<ChannelRole, String> columns() {
+    Map<ChannelRole, String> columns = new EnumMap<>(ChannelRole.class);
+    put(columns, ChannelRole.OUTPUT, voltageColumn);
+    put(columns, ChannelRole.MAINS, mainsColumn);
+    put(columns, ChannelRole.SECOND_LEG, secondLegColumn);
+    put(columns, ChannelRole.LOAD_CURRENT, currentColumn);
+    put(columns, ChannelRole.MARKER, markerColumn);
+    return columns;
+  }
+
+  private static void put(
+      Map<ChannelRole, String> columns, ChannelRole role, @Nullable String name) {
+    if (name != null) {
+      columns.put(role, name);
+    }
+  }
+
   /** The options for reading, once they fit together. */
   CaptureFileOptions options() {
     try {
       return new CaptureFileOptions(
-          timeColumn,
-          voltageColumn,
-          mainsColumn,
-          interval == null ? null : interval.millis() / 1e3,
-          scale);
+          timeColumn, columns(), interval == null ? null : interval.millis() / 1e3, scale);
     } catch (IllegalArgumentException e) {
       if (command == null) {
         throw e;

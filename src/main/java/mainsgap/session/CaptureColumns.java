@@ -2,6 +2,7 @@ package mainsgap.session;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
@@ -114,10 +115,10 @@ final class CaptureColumns {
   }
 
   /** The first column of volts, else the first that is neither the time nor of another unit. */
-  Column voltage(@Nullable Column time, @Nullable Column mains) {
+  Column voltage(@Nullable Column time, Collection<Column> taken) {
     List<Column> others = new ArrayList<>(columns);
     others.remove(time);
-    others.remove(mains);
+    others.removeAll(taken);
     for (Column column : others) {
       if (column.holds(Quantity.VOLTAGE)) {
         return column;

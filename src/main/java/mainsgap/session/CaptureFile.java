@@ -122,21 +122,29 @@ public final class CaptureFile {
   }
 
   private void choose(CaptureColumns columns, @Nullable Column time, CaptureFileOptions options) {
-    Column mains = options.mainsColumn() == null ? null : columns.named(options.mainsColumn());
+    Map<ChannelRole, Column> named = new EnumMap<>(ChannelRole.class);
+    options.columns().forEach((role, name) -> named.put(role, columns.named(name)));
     Column output =
-        options.voltageColumn() == null
-            ? columns.voltage(time, mains)
-            : columns.named(options.voltageColumn());
-    requireOther(output, "the voltage", mains, "the mains");
+        named.containsKey(ChannelRole.OUTPUT)
+            ? named.get(ChannelRole.OUTPUT)
+            : columns.voltage(time, named.values());
     take(ChannelRole.OUTPUT, output);
-    if (mains != null) {
-      take(ChannelRole.MAINS, mains);
-    }
+    named.forEach(
+        (role, column) -> {
+          if (role != ChannelRole.OUTPUT) {
+            channels.forEach((other, taken) -> requireOther(taken, use(other), column, use(role)));
+            take(role, column);
+          }
+        });
     LOG.info(
         "{}: voltage from {}, time from {}",
         file,
         output.label(),
         time == null ? "the interval" : time.label());
+  }
+
+  private static String use(ChannelRole role) {
+    return role == ChannelRole.OUTPUT ? "the voltage" : "the " + role.words();
   }
 
   private void requireOther(Column one, String oneUse, @Nullable Column other, String otherUse) {
@@ -202,11 +210,20 @@ public final class CaptureFile {
     }
     channels.forEach(
         (role, column) ->
-            numbers(role).add(valueOf(fields, column, line, number) * column.factor() * scale));
+            numbers(role)
+                .add(valueOf(fields, column, line, number) * column.factor() * scaleOf(role)));
     if (fields.size() > table.columns() && number > table.firstRow()) {
       throw CaptureLines.wrong(
           file, number, "has " + fields.size() + " fields, the rows before it " + table.columns());
     }
+  }
+
+  /** The factor of a voltage probe is none of the current's or the marker's. */
+  private double scaleOf(ChannelRole role) {
+    return switch (role) {
+      case OUTPUT, MAINS, SECOND_LEG -> scale;
+      case LOAD_CURRENT, MARKER -> 1;
+    };
   }
 
   private double valueOf(List<String> fields, Column column, String line, int number) {

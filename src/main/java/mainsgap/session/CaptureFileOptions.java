@@ -1,5 +1,7 @@
 package mainsgap.session;
 
+import java.util.Map;
+import mainsgap.signal.ChannelRole;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -7,23 +9,22 @@ import org.jspecify.annotations.Nullable;
  * header names it, or by its number from 1.
  *
  * @param timeColumn the times
- * @param voltageColumn the output voltage
- * @param mainsColumn the mains voltage; null where there is none
+ * @param columns by what they hold; what is not named is not read, but for the output voltage
  * @param intervalSeconds the sample interval, instead of a time column; above 0
  * @param scale multiplies the voltages of the file, such as a probe factor that they lack; not 0
  */
 public record CaptureFileOptions(
     @Nullable String timeColumn,
-    @Nullable String voltageColumn,
-    @Nullable String mainsColumn,
+    Map<ChannelRole, String> columns,
     @Nullable Double intervalSeconds,
     double scale) {
 
   /** Everything is found in the file. */
-  public static final CaptureFileOptions NONE = new CaptureFileOptions(null, null, null, null, 1);
+  public static final CaptureFileOptions NONE = new CaptureFileOptions(null, Map.of(), null, 1);
 
-  /** Checks the numbers. */
+  /** Checks the numbers and takes its own copy. */
   public CaptureFileOptions {
+    columns = Map.copyOf(columns);
     if (intervalSeconds != null && !(intervalSeconds > 0 && Double.isFinite(intervalSeconds))) {
       throw new IllegalArgumentException(
           "a sample interval is above 0 s, found " + intervalSeconds + " s");

@@ -1,10 +1,12 @@
 package mainsgap.session;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import mainsgap.signal.Capture;
 import mainsgap.transfer.DecisionRule;
 import mainsgap.transfer.DeclaredClaim;
@@ -80,19 +82,22 @@ public record Recheck(Session session, List<Difference> differences) {
 
   /**
    * Only what the session stores is compared: an older program knew fewer figures, and stored those
-   * of a return's cleanness as nothing, all of them.
+   * of a return's cleanness, and of other channels, as nothing, all of them.
    */
   private static void compare(
       LoggedTrial trial, Map<String, @Nullable Object> now, List<Difference> differences) {
-    boolean tookCleanness =
-        Figures.CLEANNESS_NAMES.stream().anyMatch(name -> trial.figures().get(name) != null);
+    Set<String> unknown = new HashSet<>();
+    for (List<String> group : List.of(Figures.CLEANNESS_NAMES, Figures.OTHER_CHANNEL_NAMES)) {
+      if (group.stream().allMatch(name -> trial.figures().get(name) == null)) {
+        unknown.addAll(group);
+      }
+    }
     trial
         .figures()
         .forEach(
             (figure, stored) -> {
               Object found = now.get(figure);
-              boolean isKnown = tookCleanness || !Figures.CLEANNESS_NAMES.contains(figure);
-              if (isKnown && !Objects.equals(stored, found)) {
+              if (!unknown.contains(figure) && !Objects.equals(stored, found)) {
                 differences.add(new Difference(trial.number(), figure, stored, found));
               }
             });

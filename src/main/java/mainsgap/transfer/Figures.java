@@ -18,6 +18,18 @@ public final class Figures {
   /** The names of a return's cleanness, in their order. */
   public static final List<String> CLEANNESS_NAMES = CleannessAsFigures.NAMES;
 
+  /** The names of what channels beside the output tell, in their order. */
+  public static final List<String> OTHER_CHANNEL_NAMES =
+      List.of(
+          "holdThroughMs",
+          "secondLegTransferTimeMs",
+          "secondLegTransferTimeAtLeastMs",
+          "secondLegExpandedUncertaintyMs",
+          "secondLegReason",
+          "loadCurrentAfterPercent",
+          "loadRodeThrough",
+          "markerMs");
+
   /** All names, in their order. */
   public static final List<String> NAMES = names();
 
@@ -50,6 +62,7 @@ public final class Figures {
             "nominalVolts",
             "amplitudeStepPercent"));
     names.addAll(CLEANNESS_NAMES);
+    OTHER_CHANNEL_NAMES.stream().filter(name -> !names.contains(name)).forEach(names::add);
     names.addAll(List.of("decisionRule", "ruleOutcome", "verdict"));
     return List.copyOf(names);
   }
@@ -101,9 +114,25 @@ public final class Figures {
     put("recoveryTimeMs", measured.recoveryMillis());
     put("pointOnWaveDeg", measured.pointOnWaveDegrees());
     supplies(measured.supplies());
+    others(measured.others());
     if (measured.cleanness() != null) {
       CleannessAsFigures.put(measured.cleanness(), this::put);
     }
+  }
+
+  private void others(OtherChannels others) {
+    put("holdThroughMs", others.holdThroughMillis());
+    OtherChannels.SecondLeg leg = others.secondLeg();
+    if (leg != null) {
+      put("secondLegTransferTimeMs", leg.transferMillis());
+      put("secondLegTransferTimeAtLeastMs", leg.atLeastMillis());
+      put("secondLegExpandedUncertaintyMs", leg.refused() == null ? leg.uncertaintyMillis() : null);
+      put("secondLegReason", leg.refused());
+    }
+    put("loadCurrentAfterPercent", others.loadCurrentAfterPercent());
+    put("loadRodeThrough", others.loadRodeThrough());
+    Double marker = others.markerSeconds();
+    put("markerMs", marker == null ? null : (Double) millis(marker));
   }
 
   private void noReturn(NoReturn noReturn) {

@@ -151,7 +151,8 @@ final class GapMeasurement {
         figures.recoveryMillis(following),
         before.model().angleDegreesAt(loss.seconds()),
         SupplySteps.between(before, following, settled.seconds(), recording.task()),
-        cleanness(loss, firstReturn, settled, following));
+        cleanness(loss, firstReturn, settled, following),
+        OtherChannels.NONE);
   }
 
   private Cleanness cleanness(Edge loss, Edge firstReturn, Edge settled, Supply following) {

@@ -22,6 +22,7 @@ import org.jspecify.annotations.Nullable;
  * @param pointOnWaveDegrees the angle of the supply before at the loss, 0 to 360
  * @param supplies what the fitted supplies say
  * @param cleanness how cleanly the voltage comes back; null where it was not taken
+ * @param others what the channels beside the output tell
  */
 public record Measured(
     Event event,
@@ -37,8 +38,29 @@ public record Measured(
     @Nullable Double recoveryMillis,
     double pointOnWaveDegrees,
     Supplies supplies,
-    @Nullable Cleanness cleanness)
+    @Nullable Cleanness cleanness,
+    OtherChannels others)
     implements Outcome {
+
+  /** The same with what the other channels tell, and the last opening that they leave. */
+  Measured with(OtherChannels found, double openingSeconds) {
+    return new Measured(
+        event,
+        lossSeconds,
+        openingSeconds,
+        firstReturnSeconds,
+        returnSeconds,
+        transferMillis,
+        budget,
+        furtherInterruptions,
+        deadMillis,
+        usableMillis,
+        recoveryMillis,
+        pointOnWaveDegrees,
+        supplies,
+        cleanness,
+        found);
+  }
 
   /** Half-width of the 95 % interval of the transfer time, in milliseconds. */
   public double uncertaintyMillis() {

@@ -52,7 +52,26 @@ public final class OutcomeOfFigures {
         numberOrNull("recoveryTimeMs"),
         number("pointOnWaveDeg"),
         supplies(),
-        CleannessAsFigures.of(figures));
+        CleannessAsFigures.of(figures),
+        others());
+  }
+
+  private OtherChannels others() {
+    Double leg = numberOrNull("secondLegTransferTimeMs");
+    Double atLeast = numberOrNull("secondLegTransferTimeAtLeastMs");
+    String reason = figures.get("secondLegReason") instanceof String text ? text : null;
+    Double marker = numberOrNull("markerMs");
+    return new OtherChannels(
+        numberOrNull("holdThroughMs"),
+        leg == null && atLeast == null && reason == null
+            ? null
+            : new OtherChannels.SecondLeg(
+                leg,
+                atLeast,
+                reason == null ? number("secondLegExpandedUncertaintyMs") : 0,
+                reason),
+        numberOrNull("loadCurrentAfterPercent"),
+        marker == null ? null : (Double) (marker / 1e3));
   }
 
   private NoReturn noReturn() {

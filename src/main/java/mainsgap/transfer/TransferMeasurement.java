@@ -51,7 +51,10 @@ public final class TransferMeasurement {
     try {
       Recording output = Recording.of(capture.output(), capture.time(), task);
       checkVoltages(output);
-      return measure(output, capture.waveform(ChannelRole.MAINS).orElse(null));
+      Outcome outcome = measure(output, capture.waveform(ChannelRole.MAINS).orElse(null));
+      return outcome instanceof Measured measured
+          ? new OtherChannelFigures(capture, task, measured).figures()
+          : outcome;
     } catch (CannotMeasureException e) {
       return new Refused(String.valueOf(e.getMessage()));
     } catch (FitException e) {

@@ -36,11 +36,41 @@ public final class TrialVerdict {
     }
     TrialVerdict verdict = new TrialVerdict(claim, rule);
     return switch (outcome.kind()) {
-      case MEASURED -> Optional.of(verdict.of((Measured) outcome));
+      case MEASURED -> Optional.of(verdict.ofBothLegs((Measured) outcome));
       case NO_RETURN -> Optional.of(verdict.of((NoReturn) outcome));
       case NO_INTERRUPTION -> Optional.of(verdict.judgement(rule.acceptance(), outcome.sentence()));
       case REFUSED -> Optional.empty();
     };
+  }
+
+  /** A split output is as good as the worse of its legs. */
+  private Judgement ofBothLegs(Measured measured) {
+    Judgement output = of(measured);
+    OtherChannels.SecondLeg leg = measured.others().secondLeg();
+    if (leg == null) {
+      return output;
+    }
+    Judgement second = of(leg, measured.lastOpeningSeconds() - measured.lossSeconds());
+    return isWorse(second.verdict(), output.verdict()) ? second : output;
+  }
+
+  private static boolean isWorse(Verdict one, Verdict other) {
+    return one != other && (one == Verdict.FAIL || other == Verdict.PASS);
+  }
+
+  private Judgement of(OtherChannels.SecondLeg leg, double bounceSeconds) {
+    if (leg.refused() != null) {
+      return judgement(rule.abstention(), "second leg: not measured: " + leg.refused());
+    }
+    Double transfer = leg.transferMillis();
+    if (transfer == null) {
+      double shown = leg.atLeastMillis() == null ? 0 : leg.atLeastMillis();
+      return ofNoReturn("second leg: ", gap(shown, bounceSeconds, leg.uncertaintyMillis()));
+    }
+    Gap gap = gap(transfer, bounceSeconds, leg.uncertaintyMillis());
+    return gap.failsOnlyFromFirstOpening()
+        ? judgement(rule.abstention(), "second leg: " + bounced(gap))
+        : judgement(gap.statement(), "second leg: " + sentence(gap, gap.statement()));
   }
 
   private Judgement of(Measured measured) {
@@ -68,12 +98,17 @@ public final class TrialVerdict {
   }
 
   private Judgement of(NoReturn noReturn) {
-    Gap gap =
+    return ofNoReturn(
+        "",
         gap(
             noReturn.atLeastMillis(),
             noReturn.lastOpeningSeconds() - noReturn.lossSeconds(),
-            noReturn.uncertaintyMillis());
-    String shown = "no return within " + Wording.roundedTime(gap.millis(), gap.uncertaintyMillis());
+            noReturn.uncertaintyMillis()));
+  }
+
+  private Judgement ofNoReturn(String where, Gap gap) {
+    String shown =
+        where + "no return within " + Wording.roundedTime(gap.millis(), gap.uncertaintyMillis());
     if (gap.fromLastOpening().verdict() == Verdict.FAIL) {
       return judgement(gap.fromLastOpening(), shown + failure());
     }

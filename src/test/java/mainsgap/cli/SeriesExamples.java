@@ -13,6 +13,7 @@ import mainsgap.transfer.Measured;
 import mainsgap.transfer.MeasuringTask;
 import mainsgap.transfer.NoInterruption;
 import mainsgap.transfer.NoReturn;
+import mainsgap.transfer.OtherChannels;
 import mainsgap.transfer.Outcome;
 import mainsgap.transfer.Refused;
 import mainsgap.transfer.Supplies;
@@ -39,7 +40,8 @@ final class SeriesExamples {
           null,
           123.4,
           SUPPLIES,
-          null);
+          null,
+          OtherChannels.NONE);
   static final Outcome NO_RETURN =
       new NoReturn(Event.LOSS, 0.1, 0.1, 321.06, 0.12, 45, 300, SUPPLIES);
   static final Outcome NO_INTERRUPTION =

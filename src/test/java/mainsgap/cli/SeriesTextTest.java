@@ -13,6 +13,7 @@ import mainsgap.bench.RunningFigures;
 import mainsgap.bench.SeriesEnd;
 import mainsgap.bench.TrialReport;
 import mainsgap.transfer.Measured;
+import mainsgap.transfer.OtherChannels;
 import mainsgap.transfer.Outcome;
 import mainsgap.transfer.Verdict;
 import org.junit.jupiter.api.Test;
@@ -127,7 +128,8 @@ class SeriesTextTest {
             null,
             359.7,
             late.supplies(),
-            null);
+            null,
+            OtherChannels.NONE);
     assertEquals("0°", OutcomeWords.of(outcome).angle());
   }
 }

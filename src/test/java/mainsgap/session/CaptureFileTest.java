@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
+import java.util.Map;
 import java.util.stream.Stream;
 import mainsgap.signal.Capture;
 import mainsgap.signal.ChannelRole;
@@ -63,7 +64,7 @@ class CaptureFileTest {
   }
 
   private static CaptureFileOptions interval(double seconds) {
-    return new CaptureFileOptions(null, null, null, seconds, 1);
+    return new CaptureFileOptions(null, Map.of(), seconds, 1);
   }
 
   static Stream<Arguments> tables() {
@@ -182,11 +183,19 @@ class CaptureFileTest {
   @Test
   void optionsOverrideWhatIsFound() throws IOException {
     String text = "Time,CH1,CH2,Other time\n" + rows("%.4f,7,%.1f,%3$d", 1, 1);
-    Capture byName = read(text, new CaptureFileOptions("other time", "ch2", "CH1", null, 100));
+    Capture byName =
+        read(
+            text,
+            new CaptureFileOptions(
+                "other time",
+                Map.of(ChannelRole.OUTPUT, "ch2", ChannelRole.MAINS, "CH1"),
+                null,
+                100));
     assertEquals(1, byName.time().intervalSeconds(), 1e-9);
     assertEquals(100 * volts(50), byName.output().voltsAt(50), 1e-9);
     assertEquals(700, byName.waveform(ChannelRole.MAINS).orElseThrow().voltsAt(50), 1e-9);
-    Capture byNumber = read(text, new CaptureFileOptions("1", "3", null, null, -1));
+    Capture byNumber =
+        read(text, new CaptureFileOptions("1", Map.of(ChannelRole.OUTPUT, "3"), null, -1));
     assertEquals(INTERVAL, byNumber.time().intervalSeconds(), 1e-10);
     assertEquals(-volts(50), byNumber.output().voltsAt(50), 1e-9);
   }
@@ -243,17 +252,18 @@ class CaptureFileTest {
         Arguments.of(
             "the times as the voltage",
             plain,
-            new CaptureFileOptions("1", "1", null, null, 1),
+            new CaptureFileOptions("1", Map.of(ChannelRole.OUTPUT, "1"), null, 1),
             ": a voltage and the times cannot both come from 'Time'; name two columns"),
         Arguments.of(
             "the mains from the times",
             plain,
-            new CaptureFileOptions(null, null, "1", null, 1),
+            new CaptureFileOptions(null, Map.of(ChannelRole.MAINS, "1"), null, 1),
             ": a voltage and the times cannot both come from 'Time'; name two columns"),
         Arguments.of(
             "the mains from the voltage",
             plain,
-            new CaptureFileOptions(null, "2", "2", null, 1),
+            new CaptureFileOptions(
+                null, Map.of(ChannelRole.OUTPUT, "2", ChannelRole.MAINS, "2"), null, 1),
             ": the voltage and the mains cannot both come from 'CH1'; name two columns"),
         Arguments.of(
             "a sample left out",
@@ -268,7 +278,7 @@ class CaptureFileTest {
         Arguments.of(
             "time stands still",
             rows("1.0,%2$.1f", 1, 1),
-            new CaptureFileOptions("1", "2", null, null, 1),
+            new CaptureFileOptions("1", Map.of(ChannelRole.OUTPUT, "2"), null, 1),
             "has the time 1.0 s on all lines"),
         Arguments.of(
             "times printed too coarsely",
@@ -280,7 +290,7 @@ class CaptureFileTest {
         Arguments.of(
             "no such column",
             plain,
-            new CaptureFileOptions(null, "CH9", null, null, 1),
+            new CaptureFileOptions(null, Map.of(ChannelRole.OUTPUT, "CH9"), null, 1),
             "has no column 'CH9'; it has 'Time', 'CH1'"),
         Arguments.of(
             "no voltage",
@@ -325,5 +335,28 @@ class CaptureFileTest {
     assertEquals(
         file + ", line 101 goes beyond 100 samples; export a part of the record",
         complaint.getMessage());
+  }
+
+  @Test
+  void everyRoleHasItsColumnAndTheProbeFactorIsThatOfTheVoltagesAlone() throws IOException {
+    StringBuilder text = new StringBuilder("t (s),out (V),leg (V),i (A),contact (V)\n");
+    for (int i = 0; i < 40; i++) {
+      text.append(i * 1e-4).append(",1,2,3,").append(i < 20 ? 5 : 0).append('\n');
+    }
+    Capture capture =
+        read(
+            text.toString(),
+            new CaptureFileOptions(
+                null,
+                Map.of(
+                    ChannelRole.SECOND_LEG, "leg",
+                    ChannelRole.LOAD_CURRENT, "i",
+                    ChannelRole.MARKER, "contact"),
+                null,
+                100));
+    assertEquals(100, capture.output().volts()[0], 1e-9);
+    assertEquals(200, capture.waveform(ChannelRole.SECOND_LEG).orElseThrow().volts()[0], 1e-9);
+    assertEquals(3, capture.waveform(ChannelRole.LOAD_CURRENT).orElseThrow().volts()[0], 1e-9);
+    assertEquals(5, capture.waveform(ChannelRole.MARKER).orElseThrow().volts()[0], 1e-9);
   }
 }

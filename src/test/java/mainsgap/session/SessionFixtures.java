@@ -19,6 +19,7 @@ import mainsgap.transfer.Measured;
 import mainsgap.transfer.MeasuringTask;
 import mainsgap.transfer.NoInterruption;
 import mainsgap.transfer.NoReturn;
+import mainsgap.transfer.OtherChannels;
 import mainsgap.transfer.Outcome;
 import mainsgap.transfer.Refused;
 import mainsgap.transfer.Supplies;
@@ -122,7 +123,8 @@ final class SessionFixtures {
         9.9,
         123.4,
         SUPPLIES,
-        cleanness);
+        cleanness,
+        OtherChannels.NONE);
   }
 
   static Outcome noReturn() {

@@ -64,7 +64,8 @@ class FiguresTest {
             12.0,
             90,
             SUPPLIES,
-            null);
+            null,
+            OtherChannels.NONE);
     assertEquals(
         Map.ofEntries(
             Map.entry("outcome", "measured"),
@@ -139,7 +140,8 @@ class FiguresTest {
             12.0,
             90,
             supplies,
-            null),
+            null,
+            OtherChannels.NONE),
         new Measured(
             Event.LOSS,
             0.25,
@@ -154,7 +156,8 @@ class FiguresTest {
             12.0,
             90,
             supplies,
-            CLEANNESS),
+            CLEANNESS,
+            OtherChannels.NONE),
         new NoReturn(Event.LOSS, 0.25, 0.25, 29, 0.1, 45, 28, supplies),
         new NoInterruption(Event.RESTORATION, 0.3, "the phase stepped", 0.25, 270, supplies),
         new Refused("clipped"));

@@ -84,7 +84,8 @@ final class Outcomes {
           null,
           90,
           SUPPLIES,
-          null);
+          null,
+          OtherChannels.NONE);
     }
   }
 }

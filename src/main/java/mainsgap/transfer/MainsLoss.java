@@ -1,0 +1,83 @@
+package mainsgap.transfer;
+
+import mainsgap.signal.Event;
+import mainsgap.signal.FitException;
+import mainsgap.signal.HarmonicFit;
+import mainsgap.signal.HarmonicModel;
+import mainsgap.signal.TimeAxis;
+import mainsgap.signal.Waveform;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The loss of mains as the channel downstream of the mains switch shows it.
+ *
+ * @param lossSeconds the first opening of the switch, on the capture's own time axis
+ * @param lastOpeningSeconds its last opening; the same where it did not bounce
+ */
+record MainsLoss(double lossSeconds, double lastOpeningSeconds) {
+  private static final double START_CYCLES = 2;
+  private static final double CYCLES_BEFORE = 10;
+  private static final double FEWEST_CYCLES_FITTED = 1.5;
+  private static final double GUARD_SECONDS = 1.5e-3;
+
+  /** Below this share of nominal RMS there is no mains to be lost. */
+  private static final double PRESENT_SHARE_OF_NOMINAL = 0.8;
+
+  /** The channel of a lost supply falls by at least this share of nominal RMS, for good. */
+  private static final double LOST_SHARE_OF_NOMINAL = 0.3;
+
+  private static final double NOISE_SHARE_OF_PEAK = 0.05;
+
+  /**
+   * Finds the loss.
+   *
+   * @return null where the event is no loss, or the channel does not show one that can be located
+   */
+  static @Nullable MainsLoss find(Waveform mains, TimeAxis time, MeasuringTask task) {
+    if (task.event() != Event.LOSS) {
+      return null;
+    }
+    try {
+      return find(Recording.of(mains, time, task));
+    } catch (CannotMeasureException | FitException e) {
+      return null;
+    }
+  }
+
+  private static @Nullable MainsLoss find(Recording mains) {
+    int startTo = (int) Math.min(mains.length(), START_CYCLES * mains.samplesPerCycle());
+    double nominal = mains.task().nominalVolts();
+    if (mains.rmsVolts(0, startTo) < PRESENT_SHARE_OF_NOMINAL * nominal) {
+      return null;
+    }
+    HarmonicModel start =
+        HarmonicFit.fit(
+            mains.volts(), mains.time(), 0, startTo, mains.task().nominalFrequencyHertz(), 1, true);
+    double period = mains.time().sampleRateHertz() / start.frequencyHertz();
+    double noise = Math.min(start.noiseVolts(), NOISE_SHARE_OF_PEAK * mains.peakVolts());
+    int departure =
+        Departure.find(mains, 0, mains.length(), period, Departure.thresholdVolts(mains, noise));
+    if (departure < START_CYCLES * period || !isLost(mains, departure, (int) period)) {
+      return null;
+    }
+    int to = departure - mains.samplesIn(GUARD_SECONDS);
+    int from = (int) Math.max(0, to - CYCLES_BEFORE * period);
+    if (to - from < FEWEST_CYCLES_FITTED * period) {
+      return null;
+    }
+    Supply before = Supply.fit(mains, from, to, start.frequencyHertz());
+    GapEnds ends =
+        new GapEnds(mains, before, null, new GapTopology(mains, before, null, departure));
+    if (!ends.hasGap()) {
+      return null;
+    }
+    Edge loss = ends.loss();
+    return new MainsLoss(loss.seconds(), ends.lastOpening(loss).seconds());
+  }
+
+  private static boolean isLost(Recording mains, int departure, int cycle) {
+    double before = mains.rmsVolts(Math.max(0, departure - cycle), departure);
+    double after = mains.rmsVolts(Math.max(departure, mains.length() - cycle), mains.length());
+    return before - after > LOST_SHARE_OF_NOMINAL * mains.task().nominalVolts();
+  }
+}

@@ -1,0 +1,48 @@
+package mainsgap.transfer;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the channels beside the output tell of one gap; null where a channel was not watched or
+ * cannot tell.
+ *
+ * @param holdThroughMillis the output's departure minus the loss of mains: how long the unit held
+ *     the load before anything was seen there
+ * @param secondLeg the gap on the second leg of a split output
+ * @param loadCurrentAfterPercent the load's RMS current over the last cycles of the record, in per
+ *     cent of that before the loss
+ * @param markerSeconds when the marker changed, on the capture's own time axis
+ */
+public record OtherChannels(
+    @Nullable Double holdThroughMillis,
+    @Nullable SecondLeg secondLeg,
+    @Nullable Double loadCurrentAfterPercent,
+    @Nullable Double markerSeconds) {
+
+  /** A load that draws half of its current again is taken to have ridden through (own choice). */
+  private static final double RODE_THROUGH_FROM_PERCENT = 50;
+
+  /** Nothing was watched but the output. */
+  public static final OtherChannels NONE = new OtherChannels(null, null, null, null);
+
+  /**
+   * A gap on the second leg.
+   *
+   * @param transferMillis its transfer time; null where it did not return, or was not interrupted
+   * @param atLeastMillis where it did not return in the record: what the record shows
+   * @param uncertaintyMillis half-width of the 95 % interval of the one that is there
+   * @param refused why it could not be measured; null where it was
+   */
+  public record SecondLeg(
+      @Nullable Double transferMillis,
+      @Nullable Double atLeastMillis,
+      double uncertaintyMillis,
+      @Nullable String refused) {}
+
+  /** Whether the load draws its current again at the end of the record; null where unknown. */
+  public @Nullable Boolean loadRodeThrough() {
+    return loadCurrentAfterPercent == null
+        ? null
+        : (Boolean) (loadCurrentAfterPercent >= RODE_THROUGH_FROM_PERCENT);
+  }
+}

@@ -1,0 +1,192 @@
+package mainsgap.transfer;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.SplittableRandom;
+import java.util.function.DoubleUnaryOperator;
+import mainsgap.signal.Capture;
+import mainsgap.signal.ChannelRole;
+import mainsgap.signal.CodeFormat;
+import mainsgap.signal.Event;
+import mainsgap.signal.Scale;
+import mainsgap.signal.TimeAxis;
+import mainsgap.signal.Waveform;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+
+/** Captures of more than the output, whose truth is written down here. */
+class OtherChannelsTest {
+  private static final TimeAxis TIME = new TimeAxis(0, 5e-6, 100_000, 0);
+  private static final MeasuringTask TASK = new MeasuringTask(Event.LOSS, 230, 50);
+  private static final DeclaredClaim TEN_MILLIS = DeclaredClaim.ofMillis(10, "10ms");
+  private static final double LOSS_SECONDS = 0.1512;
+  private static final double PEAK_VOLTS = 230 * Math.sqrt(2);
+
+  private final Map<ChannelRole, Waveform> channels = new EnumMap<>(ChannelRole.class);
+
+  private static double mainsVolts(double seconds) {
+    return PEAK_VOLTS * Math.sin(2 * Math.PI * 50 * seconds);
+  }
+
+  private static double inverterVolts(double seconds) {
+    return PEAK_VOLTS * Math.sin(2 * Math.PI * 50.2 * seconds + 1.2);
+  }
+
+  /** Mains up to the loss, nothing for so long, the inverter from then on. */
+  private static DoubleUnaryOperator gapOf(double millis) {
+    return seconds -> {
+      if (seconds < LOSS_SECONDS) {
+        return mainsVolts(seconds);
+      }
+      return seconds < LOSS_SECONDS + millis / 1e3 ? 0 : inverterVolts(seconds);
+    };
+  }
+
+  private void with(ChannelRole role, double noise, DoubleUnaryOperator signal) {
+    SplittableRandom dice = new SplittableRandom(role.name().length());
+    ByteBuffer block = ByteBuffer.allocate(TIME.length() * 8).order(ByteOrder.LITTLE_ENDIAN);
+    for (int i = 0; i < TIME.length(); i++) {
+      double spread = noise * (dice.nextDouble() + dice.nextDouble() - 1);
+      block.putDouble(signal.applyAsDouble(TIME.secondsAt(i)) + spread);
+    }
+    channels.put(role, new Waveform(block.array(), CodeFormat.REAL_64_LSB_FIRST, Scale.VOLTS));
+  }
+
+  private Measured measured() {
+    Outcome outcome = TransferMeasurement.measure(new Capture(TIME, channels), TASK);
+    assertEquals(Outcome.Kind.MEASURED, outcome.kind(), outcome.sentence());
+    return (Measured) outcome;
+  }
+
+  private Judgement judged() {
+    return TrialVerdict.judge(measured(), TEN_MILLIS).orElseThrow();
+  }
+
+  private static double present(@Nullable Double value) {
+    assertNotNull(value);
+    return value;
+  }
+
+  @Test
+  void theTimeThatTheUnitHeldTheLoadAfterMainsWasLostIsTold() {
+    with(ChannelRole.OUTPUT, 1, gapOf(8));
+    with(
+        ChannelRole.MAINS, 1, seconds -> seconds < LOSS_SECONDS - 5.3e-3 ? mainsVolts(seconds) : 0);
+    assertEquals(5.3, present(measured().others().holdThroughMillis()), 0.02);
+  }
+
+  @Test
+  void withoutAMainsChannelNothingIsSaidOfTheHold() {
+    with(ChannelRole.OUTPUT, 1, gapOf(8));
+    assertEquals(OtherChannels.NONE, measured().others());
+  }
+
+  @Test
+  void aBounceOfTheSwitchIsProvedOnTheMainsChannel() {
+    DoubleUnaryOperator bouncing =
+        seconds -> {
+          boolean open =
+              seconds >= LOSS_SECONDS
+                  && !(seconds > LOSS_SECONDS + 1e-3 && seconds < LOSS_SECONDS + 2e-3);
+          return open ? 0 : mainsVolts(seconds);
+        };
+    with(
+        ChannelRole.OUTPUT,
+        1,
+        seconds ->
+            seconds < LOSS_SECONDS + 8e-3
+                ? bouncing.applyAsDouble(seconds)
+                : inverterVolts(seconds));
+    with(ChannelRole.MAINS, 1, bouncing);
+    Measured found = measured();
+    assertEquals(2, 1e3 * (found.lastOpeningSeconds() - found.lossSeconds()), 0.05);
+  }
+
+  @Test
+  void aBounceThatMainsDoesNotShowIsNotTheSwitchsAndLeavesNoDoubt() {
+    DoubleUnaryOperator remade =
+        seconds ->
+            seconds > LOSS_SECONDS + 1e-3 && seconds < LOSS_SECONDS + 2e-3
+                ? mainsVolts(seconds)
+                : gapOf(11).applyAsDouble(seconds);
+    with(ChannelRole.OUTPUT, 1, remade);
+    assertEquals(Verdict.INCONCLUSIVE, judged().verdict());
+    with(ChannelRole.MAINS, 1, seconds -> seconds < LOSS_SECONDS ? mainsVolts(seconds) : 0);
+    assertEquals(Verdict.FAIL, judged().verdict());
+  }
+
+  @Test
+  void theWorseOfTwoLegsIsJudged() {
+    with(ChannelRole.OUTPUT, 1, gapOf(8));
+    with(ChannelRole.SECOND_LEG, 1, seconds -> -gapOf(12.4).applyAsDouble(seconds));
+    OtherChannels.SecondLeg leg = measured().others().secondLeg();
+    assertNotNull(leg);
+    assertEquals(12.4, present(leg.transferMillis()), 0.05);
+    assertEquals(Verdict.FAIL, judged().verdict());
+    assertTrue(judged().reason().startsWith("second leg: 12.4"), judged().reason());
+  }
+
+  @Test
+  void aLegThatCannotBeMeasuredForbidsAPass() {
+    with(ChannelRole.OUTPUT, 1, gapOf(8));
+    with(ChannelRole.SECOND_LEG, 1, seconds -> 0.1 * gapOf(8).applyAsDouble(seconds));
+    assertEquals(Verdict.INCONCLUSIVE, judged().verdict());
+    assertTrue(judged().reason().contains("second leg: not measured: "), judged().reason());
+  }
+
+  @Test
+  void aLegThatNeverReturnsFails() {
+    with(ChannelRole.OUTPUT, 1, gapOf(8));
+    with(ChannelRole.SECOND_LEG, 1, seconds -> seconds < LOSS_SECONDS ? mainsVolts(seconds) : 0);
+    assertEquals(Verdict.FAIL, judged().verdict());
+    assertTrue(judged().reason().contains("second leg: no return"), judged().reason());
+  }
+
+  @Test
+  void aLoadThatDrawsItsCurrentAgainRodeThrough() {
+    with(ChannelRole.OUTPUT, 1, gapOf(8));
+    with(ChannelRole.LOAD_CURRENT, 0.001, seconds -> gapOf(8).applyAsDouble(seconds) / 500);
+    assertEquals(100, present(measured().others().loadCurrentAfterPercent()), 1);
+    assertEquals(true, measured().others().loadRodeThrough());
+  }
+
+  @Test
+  void aLoadThatTrippedDidNotRideThrough() {
+    with(ChannelRole.OUTPUT, 1, gapOf(8));
+    with(
+        ChannelRole.LOAD_CURRENT,
+        0.001,
+        seconds -> seconds < LOSS_SECONDS ? mainsVolts(seconds) / 500 : 0);
+    Boolean rode = measured().others().loadRodeThrough();
+    assertNotNull(rode);
+    assertFalse(rode);
+  }
+
+  @Test
+  void aMarkerTellsWhenItChangedAndAQuietOneNothing() {
+    with(ChannelRole.OUTPUT, 1, gapOf(8));
+    with(ChannelRole.MARKER, 0.1, seconds -> seconds < LOSS_SECONDS + 1.7e-3 ? 5 : 0);
+    assertEquals(LOSS_SECONDS + 1.7e-3, present(measured().others().markerSeconds()), 5e-6);
+    with(ChannelRole.MARKER, 0.1, seconds -> 5);
+    assertNull(measured().others().markerSeconds());
+  }
+
+  @Test
+  void whatTheyTellIsStoredAndComesBack() {
+    with(ChannelRole.OUTPUT, 1, gapOf(8));
+    with(ChannelRole.MAINS, 1, seconds -> seconds < LOSS_SECONDS ? mainsVolts(seconds) : 0);
+    with(ChannelRole.SECOND_LEG, 1, gapOf(9));
+    with(ChannelRole.LOAD_CURRENT, 0.001, seconds -> gapOf(8).applyAsDouble(seconds) / 500);
+    Measured found = measured();
+    Outcome back = OutcomeOfFigures.of(Figures.of(found, null, 230), found.budget());
+    assertEquals(found.others(), ((Measured) back).others());
+  }
+}
