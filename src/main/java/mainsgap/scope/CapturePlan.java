@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param intervalSeconds the sample interval
  * @param samples the record length
  * @param preTriggerSeconds what the record holds before the trigger; 0 for a forced record
- * @param trigger the time-out trigger; null for a forced record, and only then
+ * @param trigger what the instrument waits for; null where it waits for nothing, and only then
  * @param explanation what was chosen and why, one sentence each
  */
 public record CapturePlan(
@@ -24,7 +24,7 @@ public record CapturePlan(
     double intervalSeconds,
     int samples,
     double preTriggerSeconds,
-    @Nullable TimeOutTrigger trigger,
+    @Nullable PlannedTrigger trigger,
     List<String> explanation) {
 
   /**
@@ -38,15 +38,6 @@ public record CapturePlan(
   public record ChannelPlan(
       int number, double probeFactor, double fullScalePeakVolts, double expectedPeakVolts) {}
 
-  /**
-   * Fires once no crossing of the level has come for a time.
-   *
-   * @param source the role whose channel is watched
-   * @param levelVolts in volts at the tip
-   * @param timeSeconds longer than the longest quiet part of a cycle
-   */
-  public record TimeOutTrigger(ChannelRole source, double levelVolts, double timeSeconds) {}
-
   /** Takes its own copies. */
   public CapturePlan {
     EnumMap<ChannelRole, ChannelPlan> copy = new EnumMap<>(ChannelRole.class);
@@ -54,7 +45,7 @@ public record CapturePlan(
     if (!copy.containsKey(ChannelRole.OUTPUT)) {
       throw new IllegalArgumentException("a plan needs the output channel, found " + copy.keySet());
     }
-    if ((trigger == null) != (method == CatchMethod.FORCED_RECORD)) {
+    if (trigger == null ? method.isTriggered() : trigger.method() != method) {
       throw new IllegalArgumentException("a plan by " + method + " has the trigger " + trigger);
     }
     channels = Collections.unmodifiableMap(copy);

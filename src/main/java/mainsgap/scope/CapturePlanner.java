@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import mainsgap.scope.CapturePlan.ChannelPlan;
-import mainsgap.scope.CapturePlan.TimeOutTrigger;
 import mainsgap.signal.ChannelRole;
 import mainsgap.signal.Event;
 import org.jspecify.annotations.Nullable;
@@ -76,11 +75,15 @@ public final class CapturePlanner {
         channels.containsKey(ChannelRole.MAINS) ? ChannelRole.MAINS : ChannelRole.OUTPUT;
     ChannelPlan watched = channels.get(source);
     double peak = watched == null ? request.nominalPeakVolts() : watched.expectedPeakVolts();
-    TimeOutTrigger trigger =
-        new TimeOutTrigger(source, CaptureTimes.LEVEL_OF_PEAK * peak, times.timeOutSeconds());
+    PlannedTrigger trigger =
+        PlannedTrigger.quiet(
+            CatchMethod.TIME_OUT_TRIGGER,
+            source,
+            CaptureTimes.LEVEL_OF_PEAK * peak,
+            times.timeOutSeconds());
     double before = trigger.timeSeconds() + times.beforeSeconds();
     RecordSize size = triggeredSize(before + times.afterSeconds());
-    explainTrigger(trigger);
+    explainTrigger(trigger, source);
     explanation.addAll(ofChannels);
     explanation.add(
         String.format(
@@ -144,19 +147,19 @@ public final class CapturePlanner {
         explanation);
   }
 
-  private void explainTrigger(TimeOutTrigger trigger) {
+  private void explainTrigger(PlannedTrigger trigger, ChannelRole source) {
     explanation.add(
         String.format(
             Locale.ROOT,
             "Time-out trigger on the %s: no crossing of %s (%s %% of the peak) for %s; a healthy"
                 + " sine is quiet for %s at most.",
-            trigger.source().words(),
+            source.words(),
             Words.volts(trigger.levelVolts()),
             Words.plain(100 * CaptureTimes.LEVEL_OF_PEAK, 3),
             Words.of(trigger.timeSeconds(), "s"),
             Words.of(times.quietPartSeconds(), "s")));
     explanation.add(
-        trigger.source() == ChannelRole.MAINS
+        source == ChannelRole.MAINS
             ? "It watches the mains downstream of the switch, which stays dead after an opening:"
                 + " even a unit without a gap is caught."
             : "It watches the output: a gap shorter than "

@@ -50,6 +50,10 @@ public final class InstrumentProfile {
     return parts.commands();
   }
 
+  TriggerCommands triggers() {
+    return parts.triggers();
+  }
+
   ReadBacks readBacks() {
     return parts.readBacks();
   }
@@ -73,6 +77,7 @@ public final class InstrumentProfile {
   /** What the driver works with. */
   record Parts(
       Commands commands,
+      TriggerCommands triggers,
       ReadBacks readBacks,
       StatePolling state,
       WaveformTransfer waveform,
@@ -105,8 +110,6 @@ public final class InstrumentProfile {
       List<CommandTemplate> channelOn,
       List<CommandTemplate> channelOff,
       List<CommandTemplate> record,
-      List<CommandTemplate> timeOutTrigger,
-      List<CommandTemplate> forcedTrigger,
       List<CommandTemplate> arm,
       List<CommandTemplate> force,
       List<CommandTemplate> disarm) {}

@@ -30,11 +30,15 @@ enum Placeholder {
   CENTRE_SECONDS,
   /** The part of the record that lies before the trigger, 0 to 1. */
   PRE_TRIGGER_FRACTION,
-  /** The time-out trigger's level. */
+  /** The trigger's level. */
   LEVEL_VOLTS,
+  /** The upper level of a window. */
+  UPPER_LEVEL_VOLTS,
+  /** The lower level of a window. */
+  LOWER_LEVEL_VOLTS,
   /** A level near the end of the range, which a supply in order does not reach. */
   UNREACHED_LEVEL_VOLTS,
-  /** The time-out trigger's time. */
+  /** How long the signal is quiet before the trigger fires. */
   TIME_OUT_SECONDS,
   /** The first sample of a part of the record, from 1. */
   FIRST,

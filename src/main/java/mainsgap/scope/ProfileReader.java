@@ -43,6 +43,7 @@ final class ProfileReader {
             "conventions",
             "limits",
             "commands",
+            "triggers",
             "read-back",
             "state",
             "waveform",
@@ -52,21 +53,18 @@ final class ProfileReader {
   }
 
   private InstrumentProfile profile(String name) {
-    Commands commands = commands();
+    TriggerCommands triggers = new TriggerReader(templates).read(root);
     Parts parts =
         new Parts(
-            commands,
+            commands(),
+            triggers,
             readBacks(),
             new StateReader(templates).read(root),
             new WaveformTransferReader(templates).read(root),
             templates.conventions(),
             timing());
-    Set<CatchMethod> methods =
-        commands.timeOutTrigger().isEmpty()
-            ? EnumSet.of(CatchMethod.FORCED_RECORD)
-            : EnumSet.allOf(CatchMethod.class);
     return new InstrumentProfile(
-        name, root.text("about"), identification(), limits(methods), parts);
+        name, root.text("about"), identification(), limits(triggers.methods()), parts);
   }
 
   private Identification identification() {
@@ -130,32 +128,12 @@ final class ProfileReader {
   private Commands commands() {
     SettingsTable table =
         root.table(
-            "commands",
-            "connect",
-            "channel-on",
-            "channel-off",
-            "record",
-            "time-out-trigger",
-            "forced-trigger",
-            "arm",
-            "force",
-            "disarm");
-    Set<Placeholder> trigger =
-        EnumSet.of(
-            Placeholder.CHANNEL,
-            Placeholder.LEVEL_VOLTS,
-            Placeholder.TIME_OUT_SECONDS,
-            Placeholder.UNREACHED_LEVEL_VOLTS);
-    Set<Placeholder> timeOut = EnumSet.copyOf(trigger);
-    timeOut.remove(Placeholder.UNREACHED_LEVEL_VOLTS);
-    Set<Placeholder> forced = EnumSet.of(Placeholder.CHANNEL, Placeholder.UNREACHED_LEVEL_VOLTS);
+            "commands", "connect", "channel-on", "channel-off", "record", "arm", "force", "disarm");
     return new Commands(
         templates.commands(table, "connect", Set.of()),
         templates.atLeastOne(table, "channel-on", TemplateReader.VERTICAL),
         templates.commands(table, "channel-off", EnumSet.of(Placeholder.CHANNEL)),
         templates.atLeastOne(table, "record", TemplateReader.HORIZONTAL),
-        templates.commands(table, "time-out-trigger", timeOut),
-        templates.commands(table, "forced-trigger", forced),
         templates.atLeastOne(table, "arm", Set.of()),
         templates.commands(table, "force", Set.of()),
         templates.atLeastOne(table, "disarm", Set.of()));

@@ -6,7 +6,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import mainsgap.scope.CapturePlan.ChannelPlan;
-import mainsgap.scope.CapturePlan.TimeOutTrigger;
 import mainsgap.signal.ChannelRole;
 
 /** Sends settings and reads back what the instrument made of them. */
@@ -55,21 +54,24 @@ final class ScopeSettings {
   }
 
   void sendTrigger(CapturePlan plan) {
-    TimeOutTrigger trigger = plan.trigger();
+    PlannedTrigger trigger = plan.trigger();
     if (trigger == null) {
       sendForcedTrigger(plan);
       return;
     }
+    ChannelRole source = trigger.source();
     exchange.send(
-        "setting the time-out trigger",
-        profile.commands().timeOutTrigger(),
-        values.trigger(trigger, plan.channel(trigger.source())));
+        "setting the " + trigger.method().words(),
+        profile.triggers().setting(trigger),
+        source == null
+            ? TemplateValues.external(trigger)
+            : values.trigger(trigger, plan.channel(source)));
   }
 
   void sendForcedTrigger(CapturePlan plan) {
     exchange.send(
         "setting the trigger for a forced record",
-        profile.commands().forcedTrigger(),
+        profile.triggers().forced(),
         values.forced(plan.channel(ChannelRole.OUTPUT)));
   }
 

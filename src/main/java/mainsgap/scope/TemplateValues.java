@@ -3,7 +3,6 @@ package mainsgap.scope;
 import java.util.EnumMap;
 import java.util.Map;
 import mainsgap.scope.CapturePlan.ChannelPlan;
-import mainsgap.scope.CapturePlan.TimeOutTrigger;
 import mainsgap.scope.InstrumentProfile.Conventions;
 
 /** What goes into a profile's templates: a plan in the instrument's own way of counting. */
@@ -56,11 +55,20 @@ final class TemplateValues {
     return values;
   }
 
-  Map<Placeholder, Double> trigger(TimeOutTrigger trigger, ChannelPlan source) {
+  /** For a trigger on a channel. */
+  Map<Placeholder, Double> trigger(PlannedTrigger trigger, ChannelPlan source) {
+    double level = counted(trigger.levelVolts(), source);
     Map<Placeholder, Double> values = channel(source.number());
-    values.put(Placeholder.LEVEL_VOLTS, counted(trigger.levelVolts(), source));
+    values.put(Placeholder.LEVEL_VOLTS, level);
+    values.put(Placeholder.UPPER_LEVEL_VOLTS, level);
+    values.put(Placeholder.LOWER_LEVEL_VOLTS, -level);
     values.put(Placeholder.TIME_OUT_SECONDS, trigger.timeSeconds());
     return values;
+  }
+
+  /** For the external trigger input, which knows of no probe. */
+  static Map<Placeholder, Double> external(PlannedTrigger trigger) {
+    return Map.of(Placeholder.LEVEL_VOLTS, trigger.levelVolts());
   }
 
   Map<Placeholder, Double> forced(ChannelPlan source) {

@@ -27,7 +27,8 @@ final class DoubleConversionUnit implements BackupUnit {
   public Episode atRest() {
     SplittableRandom random = Draw.of(settings.seed(), Occasion.REST, 0);
     Supply mains = MainsSupply.drawn(settings.mains(), random);
-    return new Episode(inStep(mains, 0, random), mains, 0, null, 0, random.nextLong());
+    return new Episode(
+        inStep(mains, 0, random), mains, SignalWires.atRest(), 0, null, 0, random.nextLong());
   }
 
   @Override
@@ -50,6 +51,7 @@ final class DoubleConversionUnit implements BackupUnit {
     return new Episode(
         new NodeVoltage.Pieces(before).fedAt(change, after, Ring.NONE).build(),
         input.build(),
+        SignalWires.opening(hand.last(), change),
         hand.last() + SETTLING_SECONDS,
         truth(Change.OPENING, number, before, after, change),
         random.nextDouble(0.25, 0.6),
@@ -66,6 +68,7 @@ final class DoubleConversionUnit implements BackupUnit {
     return new Episode(
         new NodeVoltage.Pieces(before).fedAt(change, after, Ring.NONE).build(),
         new NodeVoltage.Pieces(MainsSupply.pickupOf(mains)).fedAt(0, mains, Ring.NONE).build(),
+        SignalWires.closing(0, change),
         change + SETTLING_SECONDS,
         truth(Change.CLOSING, number, before, after, change),
         Qualification.placeInForcedRecord(random),

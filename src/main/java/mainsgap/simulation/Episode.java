@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param output the voltage at the load
  * @param mains the voltage downstream of the mains switch
+ * @param signals the small isolated signals
  * @param settledSeconds from when the bench is at rest again
  * @param truth what happened, on this axis; null where no supply was changed
  * @param placeInForcedRecord where in a running record the movement comes, as a fraction of it
@@ -16,6 +17,7 @@ import org.jspecify.annotations.Nullable;
 record Episode(
     Voltage output,
     Voltage mains,
+    SignalWires signals,
     double settledSeconds,
     @Nullable TrialTruth truth,
     double placeInForcedRecord,

@@ -30,7 +30,7 @@ final class RelayUnit implements BackupUnit {
   public Episode atRest() {
     SplittableRandom random = Draw.of(settings.seed(), Occasion.REST, 0);
     Supply mains = MainsSupply.drawn(settings.mains(), random);
-    return new Episode(mains, mains, 0, null, 0, random.nextLong());
+    return new Episode(mains, mains, SignalWires.atRest(), 0, null, 0, random.nextLong());
   }
 
   @Override
@@ -59,6 +59,7 @@ final class RelayUnit implements BackupUnit {
     return new Episode(
         output.build(),
         input.build(),
+        SignalWires.opening(hand.last(), released),
         make.last() + SETTLING_SECONDS,
         openingTruth(number, mains, lastFeed(hand, released), hand, make, inverter),
         random.nextDouble(0.25, 0.6),
@@ -84,6 +85,7 @@ final class RelayUnit implements BackupUnit {
     return new Episode(
         output.build(),
         input.build(),
+        SignalWires.closing(0, make.last()),
         make.last() + SETTLING_SECONDS,
         inverter == null ? null : closingTruth(number, inverter, released, make, mains),
         Qualification.placeInForcedRecord(random),

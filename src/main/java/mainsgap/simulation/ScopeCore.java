@@ -156,7 +156,7 @@ final class ScopeCore {
       return;
     }
     // a watch that has gone on for long has lately seen its crossings; one that begins sees none
-    double lead = 0.1 + leadSeconds(trigger);
+    double lead = 0.1 + trigger.memorySeconds();
     double from = watchedBefore ? -lead : stageEnd.remaining().toNanos() * 1e-9 * ACCELERATION;
     double to = Math.max(from, episode.settledSeconds()) + lead;
     firing(episode, trigger, armed, from, to)
@@ -181,7 +181,7 @@ final class ScopeCore {
     }
     Episode rest = power.now();
     double from = nextRestSeconds(rest);
-    double to = from + 0.1 + leadSeconds(trigger);
+    double to = from + 0.1 + trigger.memorySeconds();
     firing(rest, trigger, armed, from, to)
         .ifPresent(
             at -> {
@@ -190,22 +190,23 @@ final class ScopeCore {
             });
   }
 
-  private static double leadSeconds(Trigger trigger) {
-    return trigger instanceof Trigger.TimeOut timeOut ? timeOut.widthSeconds() : 0;
-  }
-
   private OptionalDouble firing(
       Episode episode, Trigger trigger, RecordPlan armed, double from, double to) {
     double step = Math.max(FINEST_WATCH_SECONDS, armed.intervalSeconds());
     Voltage wire = ScopeRecord.wireOf(episode, trigger.channel());
-    double noiseVolts =
-        ScopeRecord.NOISE_SHARE * armed.ranges().get(trigger.channel() - 1).spanVolts();
+    double noiseVolts = noiseVolts(trigger.channel(), armed);
     long seed = ~episode.noiseSeed();
     return trigger.firesAt(
         at -> wire.voltsAt(at) + noiseVolts * Noise.at(seed, Math.round(at / step)),
         from,
         to,
         step);
+  }
+
+  private static double noiseVolts(int channel, RecordPlan armed) {
+    return channel == ScopeRecord.EXTERNAL
+        ? 0
+        : ScopeRecord.NOISE_SHARE * armed.ranges().get(channel - 1).spanVolts();
   }
 
   private void beginForced() {
@@ -265,7 +266,7 @@ final class ScopeCore {
   }
 
   private static boolean isCatching(RecordPlan plan) {
-    return plan.trigger() instanceof Trigger.TimeOut
+    return (plan.trigger() != null && plan.preTriggerSeconds() > 0)
         || plan.durationSeconds() >= LOOK_LIMIT_SECONDS;
   }
 

@@ -10,6 +10,9 @@ import java.util.Map;
 final class ScopeRecord {
   static final int CHANNELS = 4;
 
+  /** The external trigger input, wired to the mains-present signal; no channel of a record. */
+  static final int EXTERNAL = 0;
+
   /** The converter's own noise, as a fraction of its range. */
   static final double NOISE_SHARE = 6e-4;
 
@@ -51,6 +54,8 @@ final class ScopeRecord {
     return switch (channel) {
       case 1 -> episode.output();
       case 2 -> episode.mains();
+      case EXTERNAL, 3 -> episode.signals().mainsPresent();
+      case 4 -> episode.signals().unitOnMains();
       default -> Voltage.NONE;
     };
   }

@@ -13,8 +13,10 @@ import mainsgap.waiting.StopRequest;
 /**
  * A simulated bench: a backup unit on the mains, a hand on the mains switch, and scopes that watch
  * them, each answering on ports of the loopback interface. Channel 1 is the output of the unit,
- * channel 2 the mains downstream of the switch. What happens follows from the settings and the
- * number of the opening or closing alone; the clock only says when. Safe for all threads.
+ * channel 2 the mains downstream of the switch, channel 3 an isolated mains-present signal, channel
+ * 4 a contact of the unit that is closed while it is on mains. What happens follows from the
+ * settings and the number of the opening or closing alone; the clock only says when. Safe for all
+ * threads.
  */
 public final class SimulatedBench implements AutoCloseable {
   /** The probes of the bench divide by this; the SCPI-1999 digitizer tells volts behind them. */

@@ -6,7 +6,7 @@ import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The dialect of a bench scope with a time-out trigger, whose waveforms come as a ten-field
+ * The dialect of a bench scope with triggers of many kinds, whose waveforms come as a ten-field
  * preamble and blocks of codes. The instrument that speaks it lets one message in at a time.
  */
 final class TenFieldScope implements Instrument.Dialect {
@@ -14,7 +14,6 @@ final class TenFieldScope implements Instrument.Dialect {
   private static final int VERTICAL_DIVISIONS = 8;
   private static final int HORIZONTAL_DIVISIONS = 10;
   private static final int MOST_POINTS = 2_500_000;
-  private static final double LEVEL_REACH_VOLTS = 1e5;
 
   private final ScopeCore core;
   private final FaultSwitch faults;
@@ -25,29 +24,16 @@ final class TenFieldScope implements Instrument.Dialect {
   private final double[] voltsPerDivision = new double[CHANNELS];
   private final double[] middleVolts = new double[CHANNELS];
   private final boolean[] displayed = new boolean[CHANNELS];
-  private final TriggerSettings edge = new TriggerSettings();
-  private final TriggerSettings timeOut = new TriggerSettings();
-  private boolean waitsForTimeOut;
-  private double timeOutSeconds;
+  private final TriggerPanel triggers;
   private double secondsPerDivision;
   private double offsetSeconds;
   private int points;
-
-  /** What a trigger watches. */
-  private static final class TriggerSettings {
-    private int channel = 1;
-    private double levelVolts;
-
-    private void setDefaults() {
-      channel = 1;
-      levelVolts = 0;
-    }
-  }
 
   TenFieldScope(ScopeCore core, FaultSwitch faults, String serial, PreambleVariant variant) {
     this.core = core;
     this.faults = faults;
     this.serial = serial;
+    this.triggers = new TriggerPanel(faults);
     this.reader = new WaveformCommands(core, faults, variant);
     setDefaults();
   }
@@ -71,13 +57,13 @@ final class TenFieldScope implements Instrument.Dialect {
   public void addTo(CommandTable table) {
     table
         .command("STOP", call -> core.stop())
-        .command("SINGle", call -> start(trigger()))
+        .command("SINGle", call -> start(triggers.trigger()))
         .command("RUN", call -> start(null))
         .command("TFORce", call -> core.force())
         .query("TRIGger:STATus?", call -> Reply.text(state()));
     addChannels(table);
     addTimeBase(table);
-    addTrigger(table);
+    triggers.addTo(table);
     reader.addTo(table);
   }
 
@@ -111,38 +97,13 @@ final class TenFieldScope implements Instrument.Dialect {
         .query("ACQuire:SRATe?", call -> faults.number(1 / intervalSeconds()));
   }
 
-  private void addTrigger(CommandTable table) {
-    table
-        .command(
-            "TRIGger:MODE",
-            call -> waitsForTimeOut = call.oneOf("EDGE", "TIM", "TIMEOUT").startsWith("TIM"))
-        .query("TRIGger:MODE?", call -> Reply.text(waitsForTimeOut ? "TIM" : "EDGE"))
-        .command("TRIGger:TIMeout:WIDTh", call -> timeOutSeconds = call.number(1e-8, 10))
-        .query("TRIGger:TIMeout:WIDTh?", call -> faults.number(timeOutSeconds));
-    addSource(table, "TRIGger:EDGE", edge);
-    addSource(table, "TRIGger:TIMeout", timeOut);
-  }
-
-  private void addSource(CommandTable table, String header, TriggerSettings trigger) {
-    table
-        .command(header + ":SOURce", call -> trigger.channel = call.numberAfter("CHAN", CHANNELS))
-        .query(header + ":SOURce?", call -> Reply.text("CHAN" + trigger.channel))
-        .command(
-            header + ":LEVel",
-            call -> trigger.levelVolts = call.number(-LEVEL_REACH_VOLTS, LEVEL_REACH_VOLTS))
-        .query(header + ":LEVel?", call -> faults.number(trigger.levelVolts));
-  }
-
   private void setDefaults() {
     Arrays.fill(probeFactor, 1);
     Arrays.fill(voltsPerDivision, 1);
     Arrays.fill(middleVolts, 0);
     Arrays.fill(displayed, false);
     displayed[0] = true;
-    edge.setDefaults();
-    timeOut.setDefaults();
-    waitsForTimeOut = false;
-    timeOutSeconds = 0.02;
+    triggers.setDefaults();
     secondsPerDivision = 0.01;
     offsetSeconds = 0;
     points = 10_000;
@@ -169,12 +130,6 @@ final class TenFieldScope implements Instrument.Dialect {
     int channel = call.suffix() - 1;
     double reach = 100 * probeFactor[channel];
     middleVolts[channel] = call.number(-reach, reach);
-  }
-
-  private Trigger trigger() {
-    return waitsForTimeOut
-        ? new Trigger.TimeOut(timeOut.channel, timeOut.levelVolts, timeOutSeconds)
-        : new Trigger.Edge(edge.channel, edge.levelVolts);
   }
 
   private void start(@Nullable Trigger trigger) {

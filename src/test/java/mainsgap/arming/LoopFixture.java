@@ -10,6 +10,7 @@ import java.util.function.Consumer;
 import java.util.function.IntFunction;
 import mainsgap.scope.CapturePlan;
 import mainsgap.scope.CatchMethod;
+import mainsgap.scope.PlannedTrigger;
 import mainsgap.session.Session;
 import mainsgap.session.SessionHeader;
 import mainsgap.session.SessionLog;
@@ -90,7 +91,7 @@ final class LoopFixture implements LoopListener, Measuring {
         0.1,
         method == CatchMethod.FORCED_RECORD
             ? null
-            : new CapturePlan.TimeOutTrigger(ChannelRole.OUTPUT, 97, 0.013),
+            : PlannedTrigger.quiet(method, ChannelRole.OUTPUT, 97, 0.013),
         List.of());
   }
 

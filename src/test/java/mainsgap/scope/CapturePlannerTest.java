@@ -8,7 +8,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.EnumSet;
 import java.util.Map;
 import java.util.Set;
-import mainsgap.scope.CapturePlan.TimeOutTrigger;
 import mainsgap.scope.CaptureRequest.Input;
 import mainsgap.signal.ChannelRole;
 import mainsgap.signal.Event;
@@ -37,7 +36,7 @@ class CapturePlannerTest {
   @ParameterizedTest
   @CsvSource({"50, 11.9, 13.5", "60, 9.9, 11.5"})
   void triggerWaitsLongerThanASineIsQuiet(double hertz, double aboveMillis, double belowMillis) {
-    TimeOutTrigger trigger = triggered(loss(230, hertz, BOTH_SIDES, null)).trigger();
+    PlannedTrigger trigger = triggered(loss(230, hertz, BOTH_SIDES, null)).trigger();
     assertNotNull(trigger);
     double millis = trigger.timeSeconds() * 1000;
     assertTrue(millis > aboveMillis + 0.5 && millis < belowMillis, "found " + millis);
@@ -47,7 +46,7 @@ class CapturePlannerTest {
   @Test
   void triggeredRecordHoldsTheSupplyBeforeAndAfter() {
     CapturePlan plan = triggered(loss(230, 50, BOTH_SIDES, null));
-    TimeOutTrigger trigger = plan.trigger();
+    PlannedTrigger trigger = plan.trigger();
     assertNotNull(trigger);
     assertTrue(plan.preTriggerSeconds() >= trigger.timeSeconds() + 5 * 0.02);
     double after = plan.durationSeconds() - plan.preTriggerSeconds();
@@ -57,7 +56,7 @@ class CapturePlannerTest {
 
   @Test
   void mainsChannelIsTheSourceOfTheTrigger() {
-    TimeOutTrigger trigger = triggered(loss(230, 50, BOTH_SIDES, null)).trigger();
+    PlannedTrigger trigger = triggered(loss(230, 50, BOTH_SIDES, null)).trigger();
     assertNotNull(trigger);
     assertEquals(ChannelRole.MAINS, trigger.source());
   }

@@ -4,8 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import java.nio.file.Path;
+import java.util.EnumSet;
 import java.util.List;
-import java.util.Set;
 import org.junit.jupiter.api.Test;
 
 /** The profiles that go with the program. */
@@ -22,12 +22,12 @@ class ShippedProfilesTest {
   }
 
   @Test
-  void onlyTheOneWithATimeOutTriggerOffersIt() {
+  void eachOffersTheTriggersThatFireOnTime() {
     assertEquals(
-        Set.of(CatchMethod.FORCED_RECORD),
+        EnumSet.of(CatchMethod.FORCED_RECORD, CatchMethod.BACK_TO_BACK_RECORDS),
         profiles.named("scpi-1999-digitizer").limits().methods());
     assertEquals(
-        Set.of(CatchMethod.FORCED_RECORD, CatchMethod.TIME_OUT_TRIGGER),
+        EnumSet.complementOf(EnumSet.of(CatchMethod.INTERVAL_TRIGGER)),
         profiles.named("ten-field-preamble").limits().methods());
   }
 

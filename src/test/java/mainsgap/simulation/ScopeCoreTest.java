@@ -63,9 +63,9 @@ class ScopeCoreTest {
   @Test
   void edgeFiresWhereTheSignalRisesThroughItsLevel() {
     Voltage sine = at -> 325 * Math.sin(2 * Math.PI * 50 * at);
-    Trigger edge = new Trigger.Edge(1, 325 / 2.0);
+    Trigger edge = new Trigger.Edge(1, 325 / 2.0, true);
     assertEquals(0.02 / 12, edge.firesAt(sine, 0, 1, 1e-6).orElseThrow(), 2e-6);
-    assertTrue(new Trigger.Edge(1, 400).firesAt(sine, 0, 1, 1e-5).isEmpty());
+    assertTrue(new Trigger.Edge(1, 400, true).firesAt(sine, 0, 1, 1e-5).isEmpty());
   }
 
   @Test
