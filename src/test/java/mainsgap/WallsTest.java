@@ -145,6 +145,9 @@ class WallsTest {
   @ArchTest
   static final ArchRule serialPortsHaveOneHome = oneHome("com.fazecast..", "mainsgap.link..");
 
+  @ArchTest
+  static final ArchRule nativeCallsHaveOneHome = oneHome("com.sun.jna..", "mainsgap.link..");
+
   @ArchTest static final ArchRule picocliHasOneHome = oneHome("picocli..", "mainsgap.cli..");
 
   private static ArchRule oneHome(String library, String home) {

@@ -57,6 +57,11 @@ final class RecordedLink implements Link {
   }
 
   @Override
+  public int slowestBytesPerSecond() {
+    return link.slowestBytesPerSecond();
+  }
+
+  @Override
   public OptionalInt statusByte(Deadline deadline) {
     OptionalInt status = telling(() -> link.statusByte(deadline));
     entry("status", status.isPresent() ? Integer.toString(status.getAsInt()) : "none");

@@ -117,7 +117,7 @@ public sealed interface ResourceName {
       implements ResourceName {
     @Override
     public Link open(Deadline connectBy) {
-      throw notServed(this);
+      return UsbLinks.open(this);
     }
 
     @Override
