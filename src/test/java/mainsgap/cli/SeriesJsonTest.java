@@ -29,6 +29,9 @@ class SeriesJsonTest {
                   " residualPercent clippedAfterReturn thdBeforeCycles thdAfterCycles crestFactor")
               .concat(" settledDeviationPercent settlingTo3PercentMs steepestVoltsPerMicrosecond")
               .concat(" residualTwoCyclesPercent residualFiveCyclesPercent cleanness")
+              .concat(" secondLegTransferTimeMs secondLegTransferTimeAtLeastMs")
+              .concat(" secondLegExpandedUncertaintyMs secondLegReason loadCurrentAfterPercent")
+              .concat(" loadRodeThrough markerMs")
               .concat(" decisionRule ruleOutcome verdict")
               .split(" "));
 
