@@ -28,12 +28,18 @@ final class ArmedInstrument implements AutoCloseable {
   private final Oscilloscope instrument;
   private final CapturePlan plan;
   private final Duration triggerWait;
+  private final String awaited;
   private final Waits waits;
 
   ArmedInstrument(Oscilloscope instrument, LoopPlan plan, Waits waits) {
     this.instrument = instrument;
     this.plan = plan.capture();
     this.triggerWait = plan.pace().triggerWait();
+    this.awaited =
+        switch (plan.task().event()) {
+          case LOSS -> "the trigger";
+          case RESTORATION -> "the unit to go back to mains, which it checks first";
+        };
     this.waits = waits;
   }
 
@@ -57,7 +63,7 @@ final class ArmedInstrument implements AutoCloseable {
       }
       return true;
     }
-    return reaches(HAS_TRIGGERED, "the trigger", triggerWait);
+    return reaches(HAS_TRIGGERED, awaited, triggerWait);
   }
 
   /** Waits for the rest of the record. */

@@ -5,7 +5,7 @@ import java.util.function.Consumer;
 /** A hand on the switch: it is prompted, and the signal shows what it did. */
 public final class HandSwitch implements MainsSwitch {
   @Override
-  public void ask(SwitchMove move, Consumer<Prompt> hand) {
-    hand.accept(new Prompt(move, move.request()));
+  public void ask(Prompt prompt, Consumer<Prompt> hand) {
+    hand.accept(prompt);
   }
 }

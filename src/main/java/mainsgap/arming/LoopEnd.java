@@ -22,6 +22,8 @@ public record LoopEnd(LoopState state, Reason reason, int measured, String sente
     STOPPED(LoopState.STOPPED),
     /** The live signal is not what it must be. */
     RIG_NOT_RIGHT(LoopState.FAULTED),
+    /** A commanded mains switch failed: mains may be on. */
+    MAINS_SWITCH(LoopState.FAULTED),
     /** The instrument or its link failed. */
     INSTRUMENT(LoopState.FAULTED),
     /** The session log failed. */
@@ -38,7 +40,7 @@ public record LoopEnd(LoopState state, Reason reason, int measured, String sente
       return switch (this) {
         case DONE, REPEATS_SPENT -> Remark.Kind.COMPLETE;
         case STOPPED -> Remark.Kind.STOPPED;
-        case RIG_NOT_RIGHT, INSTRUMENT, SESSION -> Remark.Kind.FAULTED;
+        case RIG_NOT_RIGHT, MAINS_SWITCH, INSTRUMENT, SESSION -> Remark.Kind.FAULTED;
       };
     }
   }

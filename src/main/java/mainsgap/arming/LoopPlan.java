@@ -10,8 +10,10 @@ import mainsgap.transfer.MeasuringTask;
  * @param task what is measured in it
  * @param trials how many measured trials are wanted, at least 1
  * @param pace the limits of the waits and repeats
+ * @param timing where on the wave a commanded switch opens
  */
-public record LoopPlan(CapturePlan capture, MeasuringTask task, int trials, Pace pace) {
+public record LoopPlan(
+    CapturePlan capture, MeasuringTask task, int trials, Pace pace, SwitchTiming timing) {
 
   /** Checks that there is something to do. */
   public LoopPlan {

@@ -20,11 +20,16 @@ public enum LoopState {
   /** Between two trials. */
   RECOVERING("the instrument is disarmed; the mains switch goes back and the unit settles"),
   /** The end of a series that ran through. */
-  COMPLETE("the instrument is disarmed, the series is over and its log is whole"),
+  COMPLETE(
+      "the instrument is disarmed, a commanded switch is off, the series is over, its log whole"),
   /** The end that the user asked for. */
-  STOPPED("the instrument is disarmed, mains is as it was left, the log is whole"),
+  STOPPED(
+      "the instrument is disarmed, a commanded switch is off (a hand's as it was left), the log is"
+          + " whole"),
   /** The end that nobody asked for. */
-  FAULTED("the series ended by a fault that the log names; mains is as it was left");
+  FAULTED(
+      "the series ended by a fault that the log names; a commanded switch is off unless that is the"
+          + " fault, a hand's as it was left");
 
   private final String truth;
 

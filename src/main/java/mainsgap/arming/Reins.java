@@ -9,5 +9,6 @@ import mainsgap.waiting.StopRequest;
  * @param clock the time
  * @param stop ends the series
  * @param proceed ends a settling time
+ * @param consent lets a commanded switch close
  */
-public record Reins(Clock clock, StopRequest stop, Proceed proceed) {}
+public record Reins(Clock clock, StopRequest stop, Proceed proceed, Consent consent) {}

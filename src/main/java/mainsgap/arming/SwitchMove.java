@@ -5,19 +5,19 @@ import mainsgap.signal.Event;
 /** A move of the mains switch. */
 public enum SwitchMove {
   /** Mains goes off. */
-  OPEN("open the mains switch now"),
+  OPEN("open"),
   /** Mains comes back. */
-  CLOSE("close the mains switch again");
+  CLOSE("close");
 
-  private final String request;
+  private final String verb;
 
-  SwitchMove(String request) {
-    this.request = request;
+  SwitchMove(String verb) {
+    this.verb = verb;
   }
 
-  /** The words by which a person is asked for it. */
-  public String request() {
-    return request;
+  /** What is done to the switch, in one word. */
+  public String verb() {
+    return verb;
   }
 
   /** The move that causes {@code event}. */

@@ -2,6 +2,7 @@ package mainsgap.arming;
 
 import java.time.Instant;
 import java.util.Optional;
+import java.util.stream.Stream;
 import mainsgap.arming.LoopEnd.Reason;
 import mainsgap.link.LinkException;
 import mainsgap.scope.ScopeException;
@@ -10,6 +11,7 @@ import mainsgap.session.Remark;
 import mainsgap.session.SessionException;
 import mainsgap.session.Trial;
 import mainsgap.signal.Capture;
+import mainsgap.signal.Event;
 import mainsgap.transfer.Outcome;
 import mainsgap.transfer.Refused;
 import mainsgap.waiting.StoppedException;
@@ -28,7 +30,7 @@ public final class TrialLoop {
   private final Rig rig;
   private final LoopListener face;
   private final Waits waits;
-  private final Mains mains;
+  private final Consent consent;
   private @Nullable LoopState state;
   private int measured;
   private int repeated;
@@ -39,36 +41,47 @@ public final class TrialLoop {
     this.rig = rig;
     this.face = new SteadyListener(listener);
     this.waits = new Waits(reins, plan.pace().poll(), face::progressed);
-    this.mains = new Mains(plan, rig, waits, face);
+    this.consent = reins.consent();
   }
 
-  /** Runs the series to its end; the instrument is disarmed when it returns, whatever happened. */
+  /**
+   * Runs the series to its end. When it returns, whatever happened, a commanded mains switch is
+   * open and the instrument is disarmed, or the end says loudly that it is not so.
+   */
   public LoopEnd run() {
     enter(LoopState.PREFLIGHT);
+    Mains supply = new Mains(plan, rig, consent, waits, face);
     LoopEnd end;
-    try (ArmedInstrument armed = new ArmedInstrument(rig.instrument(), plan, waits)) {
-      end = series(armed);
+    try (ArmedInstrument armed = new ArmedInstrument(rig.instrument(), plan, waits);
+        Mains mains = supply) {
+      end = series(armed, mains);
     } catch (StoppedException e) {
       boolean safe = e.getSuppressed().length == 0;
-      end = end(safe ? Reason.STOPPED : Reason.INSTRUMENT, Sentences.of(e));
+      end = faulted(safe ? Reason.STOPPED : Reason.INSTRUMENT, e);
     } catch (RigException e) {
-      end = end(Reason.RIG_NOT_RIGHT, Sentences.of(e));
+      end = faulted(Reason.RIG_NOT_RIGHT, e);
     } catch (ScopeException | ScpiException | LinkException e) {
-      end = end(Reason.INSTRUMENT, Sentences.of(e));
+      end = faulted(Reason.INSTRUMENT, e);
     } catch (SessionException e) {
-      end = end(Reason.SESSION, Sentences.of(e));
+      end = faulted(Reason.SESSION, e);
     }
-    return finish(end);
+    LoopEnd kept = finish(end);
+    supply.sayWhatIsLive();
+    return kept;
   }
 
-  private LoopEnd series(ArmedInstrument armed) {
+  private LoopEnd series(ArmedInstrument armed, Mains mains) {
     rig.instrument().configure(plan.capture());
+    if (mains.isOff()) {
+      enter(LoopState.RECOVERING);
+      mains.turnOn();
+    }
     mains.check();
     if (mains.mustLeaveFirst()) {
-      recover();
+      recover(mains);
     }
     while (true) {
-      Optional<Trial> trial = attempt(armed);
+      Optional<Trial> trial = attempt(armed, mains);
       if (trial.isPresent() && trial.get().outcome().kind() != Outcome.Kind.REFUSED) {
         measured++;
       } else {
@@ -80,12 +93,12 @@ public final class TrialLoop {
       if (repeated > plan.pace().maxRepeats()) {
         return end(Reason.REPEATS_SPENT, repeatsSpent(trial));
       }
-      recover();
+      recover(mains);
     }
   }
 
   /** One attempt; empty where it gave no capture. */
-  private Optional<Trial> attempt(ArmedInstrument armed) {
+  private Optional<Trial> attempt(ArmedInstrument armed, Mains mains) {
     waits.heedStop();
     armed.arm();
     enter(LoopState.ARMED);
@@ -131,16 +144,30 @@ public final class TrialLoop {
     String sentence =
         "no trigger came within "
             + Sentences.of(plan.pace().triggerWait())
-            + ": was the mains switch moved, and does the probe see the output?";
+            + ": was the mains switch moved, and does the probe see the output?"
+            + (plan.task().event() == Event.RESTORATION
+                ? " A unit may check the mains for minutes before it goes back to it."
+                : "");
     append(Remark.Kind.NO_CAPTURE, sentence);
     face.noted(sentence);
   }
 
-  private void recover() {
+  private void recover(Mains mains) {
     waits.heedStop();
     rig.instrument().disarm();
-    enter(LoopState.RECOVERING);
+    if (state != LoopState.RECOVERING) {
+      enter(LoopState.RECOVERING);
+    }
+    logDeeds();
     mains.bringBack();
+  }
+
+  /** What was asked of a commanded switch, by whichever thread, is evidence too. */
+  private void logDeeds() {
+    for (SwitchDeed deed : rig.mains().takeDeeds()) {
+      String unused =
+          rig.log().append(new Remark(deed.at(), Remark.Kind.MAINS_SWITCH, deed.sentence()));
+    }
   }
 
   private String repeatsSpent(Optional<Trial> last) {
@@ -156,17 +183,25 @@ public final class TrialLoop {
     return new LoopEnd(reason, measured, sentence);
   }
 
+  /** A mains that may still be on matters more than why the series ended. */
+  private LoopEnd faulted(Reason reason, RuntimeException fault) {
+    boolean mainsMayBeOn =
+        fault instanceof MainsSwitchException
+            || Stream.of(fault.getSuppressed()).anyMatch(MainsSwitchException.class::isInstance);
+    return end(mainsMayBeOn ? Reason.MAINS_SWITCH : reason, Sentences.of(fault));
+  }
+
   private LoopEnd finish(LoopEnd end) {
     LoopEnd kept = end;
     if (end.reason() != Reason.SESSION) {
       try {
+        logDeeds();
         append(end.reason().remark(), end.sentence());
       } catch (SessionException e) {
         kept = end(Reason.SESSION, end.sentence() + "; and then: " + Sentences.of(e));
       }
     }
     enter(kept.state());
-    mains.sayWhatIsLive();
     return kept;
   }
 

@@ -47,9 +47,18 @@ final class Waits {
     proceed.forget();
   }
 
+  /** Lets {@code limit} pass. */
+  void pass(String what, Duration limit) {
+    if (!limit.isZero()) {
+      boolean unused = until(what, limit, () -> false);
+    }
+  }
+
   /** Lets {@code limit} pass, or less where the word to proceed is given. */
   void rest(String what, Duration limit) {
-    boolean unused = until(what, limit, proceed::take, true);
+    if (!limit.isZero()) {
+      boolean unused = until(what, limit, proceed::take, true);
+    }
   }
 
   private boolean until(String what, Duration limit, BooleanSupplier done, boolean canBeCutShort) {

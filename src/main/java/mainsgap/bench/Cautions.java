@@ -1,6 +1,8 @@
 package mainsgap.bench;
 
 import java.util.List;
+import java.util.stream.Stream;
+import mainsgap.settings.SettingsException;
 
 /**
  * What a person must have read before a real instrument is armed. Sources: UK HSE GS38, IEC
@@ -9,8 +11,45 @@ import java.util.List;
 public final class Cautions {
   private Cautions() {}
 
-  /** The cautions, one each, in the order of the work. */
-  public static List<String> list() {
+  /** The cautions for what {@code request} is about to do, one each, in the order of the work. */
+  public static List<String> of(SeriesRequest request) {
+    return isSwitchCommanded(request)
+        ? Stream.concat(list().stream(), ofCommandedSwitch().stream()).toList()
+        : list();
+  }
+
+  /** What has to be in place before a program may move a mains switch; common practice. */
+  static List<String> ofCommandedSwitch() {
+    return List.of(
+        "This rig lets the program switch mains. It does so without warning while the instrument is"
+            + " armed: keep hands off from the first prompt to the last.",
+        "Have a hardware emergency stop within reach that takes mains off without this program, the"
+            + " computer or the link. Try it before the first trial.",
+        "The switch must open by itself when the link or the computer dies: a normally-open contactor"
+            + " whose coil drops, a relay that falls back. A program that hangs opens nothing.",
+        "A relay board never carries mains: it drives the coil of a rated, enclosed two-pole"
+            + " contactor. An electronic switch leaks and may fail closed: back it with a two-pole"
+            + " isolator.",
+        "An open switch does not make the rig dead: the unit feeds its output from the battery, and"
+            + " a source's terminals are to be proved dead.");
+  }
+
+  private static boolean isSwitchCommanded(SeriesRequest request) {
+    if (request.rigFile() == null) {
+      return false;
+    }
+    try {
+      return RigFile.read(request.rigFile(), request.nominalVolts(), SeriesRequest.DEFAULT_VOLTS)
+              .mainsSwitch()
+          != null;
+    } catch (SettingsException e) {
+      // Whoever opens the series says what is wrong with the file; until then, say more.
+      return true;
+    }
+  }
+
+  /** The cautions of every mains rig. */
+  static List<String> list() {
     return List.of(
         "120/230 V kills. Only people trained for work at this voltage do it, by the rules of their"
             + " workplace and the local codes; those come before anything that this program says.",

@@ -1,5 +1,6 @@
 package mainsgap.bench;
 
+import mainsgap.arming.CommandedSwitch;
 import mainsgap.arming.HandSwitch;
 import mainsgap.arming.MainsSwitch;
 import mainsgap.link.LinkException;
@@ -25,16 +26,19 @@ final class Equipment implements AutoCloseable {
   private final MainsSwitch mains;
   private final String resource;
   private final @Nullable SimulatedBench simulation;
+  private final EmergencyOff emergencyOff;
 
   private Equipment(
       Oscilloscope instrument,
       MainsSwitch mains,
       String resource,
-      @Nullable SimulatedBench simulation) {
+      @Nullable SimulatedBench simulation,
+      StopRequest stop) {
     this.instrument = instrument;
     this.mains = mains;
     this.resource = resource;
     this.simulation = simulation;
+    this.emergencyOff = EmergencyOff.watching(mains, stop);
   }
 
   /** Opens what {@code setup} names. */
@@ -48,9 +52,15 @@ final class Equipment implements AutoCloseable {
     ResourceName name = parsed(real.resource());
     return new Equipment(
         Oscilloscopes.open(name, profiles, setup.profile(), clock, stop),
-        new HandSwitch(),
+        mainsSwitch(setup, clock),
         name.toString(),
-        null);
+        null,
+        stop);
+  }
+
+  private static MainsSwitch mainsSwitch(SeriesSetup setup, Clock clock) {
+    RigSwitch commanded = setup.mainsSwitch();
+    return commanded == null ? new HandSwitch() : commanded.commanded(clock);
   }
 
   private static Equipment simulated(
@@ -64,7 +74,8 @@ final class Equipment implements AutoCloseable {
       ResourceName name = ResourceName.parse(simulation.resource(SIMULATED));
       Oscilloscope instrument =
           Oscilloscopes.open(name, profiles, SIMULATED.profile(), clock, stop);
-      return new Equipment(instrument, new SimulatedHand(simulation), name.toString(), simulation);
+      return new Equipment(
+          instrument, new SimulatedHand(simulation), name.toString(), simulation, stop);
     } catch (RuntimeException e) {
       simulation.close();
       throw e;
@@ -116,7 +127,11 @@ final class Equipment implements AutoCloseable {
 
   @Override
   public void close() {
+    emergencyOff.close();
     instrument.close();
+    if (mains instanceof CommandedSwitch commanded) {
+      commanded.close();
+    }
     if (simulation != null) {
       simulation.close();
     }

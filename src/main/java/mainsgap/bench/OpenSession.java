@@ -81,7 +81,7 @@ final class OpenSession implements AutoCloseable {
                   clock.instant(),
                   Remark.Kind.CAUTIONS_READ,
                   "the "
-                      + Cautions.list().size()
+                      + Cautions.of(setup.request()).size()
                       + " cautions of Mainsgap "
                       + ProgramVersion.get()
                       + " were read, the user says"));

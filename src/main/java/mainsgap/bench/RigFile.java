@@ -21,6 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param nominalVolts RMS
  * @param frequencyHertz nominal
  * @param settleSeconds how long the unit settles between trials
+ * @param mainsSwitch the commanded mains switch; null where a hand moves it
  * @param conditions serial, firmware, load ... in the file's order
  */
 record RigFile(
@@ -30,6 +31,7 @@ record RigFile(
     @Nullable Double nominalVolts,
     @Nullable Double frequencyHertz,
     @Nullable Double settleSeconds,
+    @Nullable RigSwitch mainsSwitch,
     Map<String, String> conditions) {
   private static final double LARGEST_VOLTS = 1000;
   private static final double LONGEST_SETTLE_SECONDS = 3600;
@@ -52,7 +54,7 @@ record RigFile(
   static RigFile read(Path file, @Nullable Double otherNominalVolts, double fallbackVolts) {
     SettingsTable root =
         SettingsFile.readFile(file)
-            .root("instrument", "unit", "supply", "channels", "load", "conditions");
+            .root("instrument", "unit", "supply", "channels", "mains-switch", "load", "conditions");
     SettingsTable supply =
         root.optionalTable(
                 "supply",
@@ -83,6 +85,9 @@ record RigFile(
         nominal,
         number(supply, "frequency-hertz", 40, 70),
         number(supply, "settle-seconds", 0, LONGEST_SETTLE_SECONDS),
+        root.optionalTable("mains-switch", RigSwitch.KEYS)
+            .map(table -> RigSwitch.read(table, folderOf(file)))
+            .orElse(null),
         conditions(root));
   }
 
@@ -105,6 +110,11 @@ record RigFile(
               channels.put(ChannelRole.MAINS, read);
             });
     return channels;
+  }
+
+  private static Path folderOf(Path file) {
+    Path folder = file.toAbsolutePath().getParent();
+    return folder == null ? file.toAbsolutePath() : folder;
   }
 
   private static Map<String, String> conditions(SettingsTable root) {

@@ -1,5 +1,8 @@
 package mainsgap.bench;
 
+import java.util.List;
+import mainsgap.arming.ClosedBy;
+import mainsgap.arming.Consent;
 import mainsgap.arming.LoopEnd;
 import mainsgap.arming.LoopPlan;
 import mainsgap.arming.Proceed;
@@ -27,6 +30,7 @@ public final class Series {
   private final SeriesRequest request;
   private final Clock clock;
   private final Proceed proceed = new Proceed();
+  private final Consent consent = new Consent();
 
   private Series(SeriesRequest request, Clock clock) {
     this.request = request;
@@ -43,11 +47,33 @@ public final class Series {
     proceed.give();
   }
 
+  /**
+   * What would be done, one sentence each; nothing is opened.
+   *
+   * @throws BenchException where something needed is missing
+   * @throws SettingsException where the rig file cannot be used
+   */
+  public List<String> rehearsal() {
+    return Rehearsal.of(SeriesSetup.of(request));
+  }
+
+  /** Lets a commanded mains switch close, where that is asked for now. Any thread may call it. */
+  public void letMainsClose() {
+    consent.give();
+  }
+
+  /** There is nobody who could let a commanded mains switch close. */
+  public void withholdConsent(String why) {
+    consent.withhold(why);
+  }
+
   /** Runs the series to its end; every expected end is a value. */
   public SeriesEnd run(SeriesListener listener, StopRequest stop) {
     SeriesSetup setup;
     try {
+      SeriesSetup.requireCautionsRead(request);
       setup = SeriesSetup.of(request);
+      requireSomebody(setup);
     } catch (BenchException | SettingsException e) {
       return SeriesEnd.beforeTheFirstTrial(Kind.WRONG_USE, "", e);
     }
@@ -69,18 +95,22 @@ public final class Series {
     listener.connected(equipment.instrument().identity() + ", at " + equipment.resource());
     CapturePlan plan = plan(setup, equipment);
     listener.planned(plan.explanation());
+    RigSwitch commanded = setup.mainsSwitch();
+    if (commanded != null) {
+      listener.switchCommanded(commanded.words() + "; " + SwitchTimingWords.of(setup.timing()));
+    }
     try (OpenSession session = OpenSession.open(setup, equipment, plan, clock)) {
       listener.sessionOpened(session.file());
       Tally tally = new Tally(listener, request.claim(), request.rule(), session.earlier());
       LoopEnd end =
           new TrialLoop(
-                  new LoopPlan(plan, setup.task(), request.trials(), setup.pace()),
+                  new LoopPlan(plan, setup.task(), request.trials(), setup.pace(), setup.timing()),
                   new Rig(
                       equipment.instrument(),
                       equipment.mains(),
                       session.log(),
                       new ClaimedMeasuring(setup.task(), request.claim(), request.rule())),
-                  new Reins(clock, stop, proceed),
+                  new Reins(clock, stop, proceed, consent),
                   tally)
               .run();
       return new SeriesEnd(
@@ -92,6 +122,21 @@ public final class Series {
           tally.figures(),
           session.file(),
           session.log().lastSeal());
+    }
+  }
+
+  /**
+   * Closing needs a person's fresh word, unless the rig's owner allows the rig to be unattended.
+   */
+  private void requireSomebody(SeriesSetup setup) {
+    RigSwitch commanded = setup.mainsSwitch();
+    if (commanded != null && commanded.closedBy() == ClosedBy.PROGRAM_ON_A_WORD) {
+      consent
+          .reasonWithheld()
+          .ifPresent(
+              why -> {
+                throw new BenchException(why);
+              });
     }
   }
 
@@ -109,7 +154,7 @@ public final class Series {
       case REPEATS_SPENT, RIG_NOT_RIGHT ->
           end.measured() > 0 ? Kind.INCOMPLETE : Kind.NOTHING_MEASURED;
       case STOPPED -> Kind.STOPPED;
-      case INSTRUMENT -> Kind.INSTRUMENT_FAILED;
+      case MAINS_SWITCH, INSTRUMENT -> Kind.INSTRUMENT_FAILED;
       case SESSION -> Kind.SESSION_FAILED;
     };
   }

@@ -18,6 +18,9 @@ public interface SeriesListener {
   /** The capture plan is made: what was chosen and why, one sentence each. */
   default void planned(List<String> explanation) {}
 
+  /** The program commands the mains switch: which one, and how it closes it. */
+  default void switchCommanded(String words) {}
+
   /** The bench has come to {@code state}. */
   default void entered(LoopState state) {}
 

@@ -24,6 +24,8 @@ import org.jspecify.annotations.Nullable;
  * @param cautionsRead whether the user says that the cautions are read; needed on a real instrument
  * @param catching how the event is caught
  * @param settle how long the unit settles between trials
+ * @param plan goes after what is given here and before the rig file; {@link SeriesPlan#NONE} where
+ *     there is none
  * @param triggerWait how long an armed instrument waits
  * @param maxRepeats attempts that may be repeated in all
  */
@@ -40,6 +42,7 @@ public record SeriesRequest(
     @Nullable Path rigFile,
     boolean cautionsRead,
     CatchWish catching,
+    SeriesPlan plan,
     @Nullable Duration settle,
     @Nullable Duration triggerWait,
     @Nullable Integer maxRepeats) {
@@ -64,6 +67,7 @@ public record SeriesRequest(
         null,
         false,
         CatchWish.AUTOMATIC,
+        SeriesPlan.NONE,
         null,
         null,
         null);

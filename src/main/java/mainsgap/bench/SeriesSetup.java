@@ -3,12 +3,16 @@ package mainsgap.bench;
 import java.time.Duration;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.SplittableRandom;
 import mainsgap.arming.Pace;
+import mainsgap.arming.SwitchTiming;
 import mainsgap.scope.CaptureRequest;
 import mainsgap.scope.CaptureRequest.Input;
 import mainsgap.scope.CatchMethod;
 import mainsgap.signal.ChannelRole;
+import mainsgap.signal.Event;
 import mainsgap.simulation.SimulatedBench;
 import mainsgap.transfer.DeclaredClaim;
 import mainsgap.transfer.MeasuringTask;
@@ -23,6 +27,7 @@ import org.jspecify.annotations.Nullable;
  * @param task what is measured
  * @param inputs the channel for each role
  * @param pace the limits of the waits
+ * @param timing where on the wave a commanded switch opens
  */
 record SeriesSetup(
     SeriesRequest request,
@@ -30,13 +35,20 @@ record SeriesSetup(
     String unit,
     MeasuringTask task,
     Map<ChannelRole, Input> inputs,
-    Pace pace) {
+    Pace pace,
+    SwitchTiming timing) {
   private static final int LONGEST_NAME = 1000;
 
   /** The simulated hand is quick, and the simulated unit needs no rest. */
   private static final Pace SIMULATED =
       new Pace(
-          Duration.ofSeconds(20), Duration.ZERO, Duration.ofSeconds(10), Duration.ofMillis(5), 5);
+          Duration.ofSeconds(20),
+          Duration.ZERO,
+          Duration.ZERO,
+          Duration.ofSeconds(10),
+          Duration.ofSeconds(10),
+          Duration.ofMillis(5),
+          5);
 
   /**
    * Puts the setup together.
@@ -49,11 +61,6 @@ record SeriesSetup(
       throw new BenchException("a series has at least 1 trial, found " + request.trials());
     }
     boolean real = request.instrument() instanceof InstrumentChoice.Real;
-    if (real && !request.cautionsRead()) {
-      throw new BenchException(
-          "nothing is armed on a real instrument before the cautions are read: read them, then say"
-              + " so with --cautions-read");
-    }
     if (real && request.rigFile() == null) {
       throw new BenchException(
           "a real instrument needs a rig file with channels, probe factors and probe ratings: write"
@@ -64,7 +71,31 @@ record SeriesSetup(
             ? null
             : RigFile.read(request.rigFile(), request.nominalVolts(), SeriesRequest.DEFAULT_VOLTS);
     return new SeriesSetup(
-        request, rig, unit(request, rig), task(request, rig), inputs(rig), pace(request, rig));
+        request,
+        rig,
+        unit(request, rig),
+        task(request, rig),
+        inputs(rig),
+        pace(request, rig),
+        timing(request, rig == null ? null : rig.mainsSwitch()));
+  }
+
+  /** The commanded mains switch; null where a hand moves it. */
+  @Nullable RigSwitch mainsSwitch() {
+    return rig == null ? null : rig.mainsSwitch();
+  }
+
+  /**
+   * Returns where the user says so, or where there is no real instrument.
+   *
+   * @throws BenchException with a sentence, else
+   */
+  static void requireCautionsRead(SeriesRequest request) {
+    if (request.instrument() instanceof InstrumentChoice.Real && !request.cautionsRead()) {
+      throw new BenchException(
+          "nothing is armed on a real instrument before the cautions are read: read them, then say"
+              + " so with --cautions-read");
+    }
   }
 
   boolean isReal() {
@@ -85,7 +116,7 @@ record SeriesSetup(
         task.nominalFrequencyHertz(),
         claim == null ? null : (Double) (claim.millis() / 1e3),
         inputs,
-        isReal(),
+        isReal() && mainsSwitch() == null,
         wished(request.catching()));
   }
 
@@ -103,6 +134,11 @@ record SeriesSetup(
           .forEach(
               (role, channel) ->
                   words.put("channel " + channel.number(), channel.words(role.words())));
+    }
+    RigSwitch commanded = mainsSwitch();
+    words.put("mains switch", commanded == null ? "by hand" : commanded.words());
+    if (commanded != null) {
+      words.put("switch timing", SwitchTimingWords.of(timing));
     }
     words.put("settling time", Words.plain(pace.settle().toMillis() / 1e3) + " s");
     return words;
@@ -183,22 +219,70 @@ record SeriesSetup(
 
   private static Pace pace(SeriesRequest request, @Nullable RigFile rig) {
     boolean real = request.instrument() instanceof InstrumentChoice.Real;
-    Pace pace = real ? Pace.BY_HAND : SIMULATED;
+    Pace pace = real ? Pace.AT_A_BENCH : SIMULATED;
     Duration settle = pace.settle();
     if (rig != null && rig.settleSeconds() != null) {
       settle = Duration.ofMillis(Math.round(1e3 * rig.settleSeconds()));
     }
-    Duration triggerWait = request.triggerWait();
-    Integer repeats = request.maxRepeats();
+    SeriesPlan plan = request.plan();
+    Duration triggerWait =
+        real && request.event() == Event.RESTORATION
+            ? Pace.TRIGGER_WAIT_FOR_RESTORATION
+            : pace.triggerWait();
     try {
       return new Pace(
-          triggerWait == null ? pace.triggerWait() : triggerWait,
-          request.settle() == null ? settle : request.settle(),
+          first(request.triggerWait(), plan.triggerWait(), triggerWait),
+          first(request.settle(), plan.settle(), settle),
+          first(null, plan.pause(), pace.pause()),
           pace.recoveryWait(),
+          pace.consentWait(),
           pace.poll(),
-          repeats == null ? pace.maxRepeats() : repeats);
+          first(request.maxRepeats(), plan.repeats(), pace.maxRepeats()));
     } catch (IllegalArgumentException e) {
       throw new BenchException(String.valueOf(e.getMessage()), e);
     }
+  }
+
+  private static SwitchTiming timing(SeriesRequest request, @Nullable RigSwitch commanded) {
+    SeriesPlan plan = request.plan();
+    boolean asksForTiming = plan.randomCycles() != null || !plan.anglesDegrees().isEmpty();
+    if (commanded == null) {
+      if (asksForTiming) {
+        throw new BenchException(
+            "the plan says when the mains switch opens on the wave, but a hand moves it: the angle"
+                + " is measured, not chosen; take [switching] out of the plan, or name a commanded"
+                + " switch in the rig file");
+      }
+      return SwitchTiming.BY_HAND;
+    }
+    if (!plan.anglesDegrees().isEmpty()) {
+      if (!commanded.choosesAngle()) {
+        throw new BenchException(
+            "the plan fixes the angles at which mains opens, but this mains switch opens when it"
+                + " can: the angle is measured, not chosen; use random-delay-cycles, or an AC source"
+                + " or a turn-off electronic switch whose data have a command with {angle}");
+      }
+      return new SwitchTiming(0, plan.anglesDegrees(), 0);
+    }
+    Integer cycles = plan.randomCycles();
+    return new SwitchTiming(cycles == null ? 1 : cycles, List.of(), seed(request));
+  }
+
+  /** What is drawn here is kept with the session. */
+  private static long seed(SeriesRequest request) {
+    Integer planned = request.plan().randomSeed();
+    if (planned != null) {
+      return planned;
+    }
+    return request.instrument() instanceof InstrumentChoice.Simulated simulated
+        ? simulated.seed()
+        : new SplittableRandom().nextInt(SeriesPlan.HIGHEST_SEED);
+  }
+
+  private static <T> T first(@Nullable T asked, @Nullable T planned, T otherwise) {
+    if (asked != null) {
+      return asked;
+    }
+    return planned == null ? otherwise : planned;
   }
 }

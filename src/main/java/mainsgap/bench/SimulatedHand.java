@@ -3,7 +3,6 @@ package mainsgap.bench;
 import java.util.function.Consumer;
 import mainsgap.arming.MainsSwitch;
 import mainsgap.arming.Prompt;
-import mainsgap.arming.SwitchMove;
 import mainsgap.simulation.SimulatedBench;
 
 /** The simulated hand: hears the prompt and moves the switch of the simulated bench. */
@@ -15,9 +14,9 @@ final class SimulatedHand implements MainsSwitch {
   }
 
   @Override
-  public void ask(SwitchMove move, Consumer<Prompt> hand) {
-    hand.accept(new Prompt(move, move.request()));
-    switch (move) {
+  public void ask(Prompt prompt, Consumer<Prompt> hand) {
+    hand.accept(prompt);
+    switch (prompt.move()) {
       case OPEN -> simulation.openMains();
       case CLOSE -> simulation.closeMains();
     }

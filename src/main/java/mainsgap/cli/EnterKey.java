@@ -11,9 +11,15 @@ final class EnterKey {
 
   private EnterKey() {}
 
-  /** Calls {@code onEnter} at each line's end, until the input ends. */
-  static void listen(InputStream in, Runnable onEnter) {
-    Thread thread = new Thread(() -> followLines(in, onEnter), "enter-key");
+  /** Calls {@code onEnter} at each line's end, and {@code onEnd} when the input ends. */
+  static void listen(InputStream in, Runnable onEnter, Runnable onEnd) {
+    Thread thread =
+        new Thread(
+            () -> {
+              followLines(in, onEnter);
+              onEnd.run();
+            },
+            "enter-key");
     thread.setDaemon(true);
     thread.start();
   }

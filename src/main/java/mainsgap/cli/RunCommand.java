@@ -1,12 +1,15 @@
 package mainsgap.cli;
 
+import java.util.List;
 import java.util.Random;
 import java.util.concurrent.Callable;
+import mainsgap.bench.BenchException;
 import mainsgap.bench.Cautions;
 import mainsgap.bench.InstrumentChoice;
 import mainsgap.bench.Series;
 import mainsgap.bench.SeriesEnd;
 import mainsgap.bench.SeriesRequest;
+import mainsgap.settings.SettingsException;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 
@@ -28,7 +31,17 @@ import picocli.CommandLine.Mixin;
       "",
       "The results go to standard output, everything else to standard error. With a hand on the",
       "switch, the prompt says when to move it; no key is needed. Enter ends a settling time early.",
-      "Ctrl-C stops: the instrument is disarmed, what was logged stays, mains stays as it is."
+      "Ctrl-C stops: the instrument is disarmed, what was logged stays, mains stays as it is.",
+      "",
+      "Where the rig file names a commanded mains switch ([mains-switch]), the program opens it,",
+      "only while the instrument is armed, and after a random delay, so that the points on wave",
+      "spread. It closes it only on a fresh Enter, unless the rig file says that the rig restores by",
+      "itself. Ctrl-C is the emergency off: it opens the switch at once, and so does every end of",
+      "the series. The unit's output stays live from its battery.",
+      "",
+      "A plan (--plan FILE) holds trials, waits, delays or angles of a series as data; --dry-run",
+      "tells what would be done and opens nothing. What is given here goes before the plan, the plan",
+      "before the rig file. A restoration is waited for up to 6 minutes: units check the mains first."
     })
 final class RunCommand implements Callable<Integer> {
   private final Surroundings surroundings;
@@ -44,8 +57,11 @@ final class RunCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     SeriesRequest request = options.request(new Random().nextInt(1_000_000));
+    if (options.isDryRun()) {
+      return rehearse(request);
+    }
     if (options.isReal()) {
-      surroundings.terminal().err().print(bulleted());
+      surroundings.terminal().err().print(bulleted(Cautions.of(request)));
       if (!options.areCautionsRead()) {
         surroundings
             .terminal()
@@ -54,7 +70,8 @@ final class RunCommand implements Callable<Integer> {
         return ExitCode.WRONG_USE.number();
       }
     }
-    SeriesEnd end = runSeries(request);
+    SeriesProgress progress = new SeriesProgress(surroundings, request);
+    SeriesEnd end = runSeries(request, progress);
     if (end.session() != null) {
       surroundings.progress("");
       surroundings.print(
@@ -62,21 +79,52 @@ final class RunCommand implements Callable<Integer> {
               ? SeriesJson.of(end, options.ratedMillis())
               : SeriesText.of(end, request.claim()));
     }
-    return farewell(end, request).number();
+    return farewell(end, request, progress.isSwitchCommanded()).number();
   }
 
-  private SeriesEnd runSeries(SeriesRequest request) {
+  private int rehearse(SeriesRequest request) {
+    try {
+      Series.of(request)
+          .rehearsal()
+          .forEach(step -> surroundings.print(TextWrap.hanging("- ", step) + "\n"));
+      return ExitCode.DONE.number();
+    } catch (BenchException | SettingsException e) {
+      throw new CommandFailure(ExitCode.WRONG_USE, String.valueOf(e.getMessage()), e);
+    }
+  }
+
+  private SeriesEnd runSeries(SeriesRequest request, SeriesProgress progress) {
     Series series = Series.of(request);
     if (request.instrument() instanceof InstrumentChoice.Simulated simulated) {
       surroundings.progress(
           "simulated bench: unit %s, seed %d", simulated.unit(), simulated.seed());
     } else {
-      EnterKey.listen(surroundings.terminal().in(), series::proceed);
+      listen(series);
     }
-    return series.run(new SeriesProgress(surroundings, request), surroundings.stop());
+    return series.run(progress, surroundings.stop());
   }
 
-  private ExitCode farewell(SeriesEnd end, SeriesRequest request) {
+  /** Enter goes on, and lets mains close where that is asked for. Nobody answers from a pipe. */
+  private void listen(Series series) {
+    if (!surroundings.terminal().personAtInput()) {
+      series.withholdConsent(
+          "closing the mains switch needs a fresh Enter of a person, but standard input is no"
+              + " terminal: run this at one, or, for a rig that may run unattended, write"
+              + " restores-by-itself = true under [mains-switch] in its rig file");
+    }
+    EnterKey.listen(
+        surroundings.terminal().in(),
+        () -> {
+          series.proceed();
+          series.letMainsClose();
+        },
+        () ->
+            series.withholdConsent(
+                "standard input has ended, so nobody can let the mains switch close: mains stays"
+                    + " off"));
+  }
+
+  private ExitCode farewell(SeriesEnd end, SeriesRequest request, boolean switchCommanded) {
     if (end.kind() != SeriesEnd.Kind.COMPLETE) {
       surroundings.terminal().complain(end.sentence());
     }
@@ -90,15 +138,17 @@ final class RunCommand implements Callable<Integer> {
               (end.kind() == SeriesEnd.Kind.INSTRUMENT_FAILED
                       ? "The instrument may still be armed: look at it."
                       : "The instrument is disarmed.")
-                  + " Mains is left as it is. The unit's output may still be live from its"
-                  + " battery."));
+                  + (switchCommanded
+                      ? " Look at the mains switch before you touch anything."
+                      : " Mains is left as it is.")
+                  + " The unit's output may still be live from its battery."));
     }
     return SeriesExit.of(end, request.claim() != null);
   }
 
-  private static String bulleted() {
+  private static String bulleted(List<String> cautions) {
     StringBuilder text = new StringBuilder("Before you probe or switch mains:\n");
-    Cautions.list().forEach(line -> text.append(TextWrap.hanging("  - ", line)).append('\n'));
+    cautions.forEach(line -> text.append(TextWrap.hanging("  - ", line)).append('\n'));
     return text.append('\n').toString();
   }
 }

@@ -3,16 +3,18 @@ package mainsgap.cli;
 import java.nio.file.Path;
 import mainsgap.bench.CatchWish;
 import mainsgap.bench.InstrumentChoice;
+import mainsgap.bench.SeriesPlan;
 import mainsgap.bench.SeriesRequest;
 import mainsgap.bench.SessionPlace;
 import mainsgap.bench.SimulatedUnits;
+import mainsgap.settings.SettingsException;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** The options of a series, and the request that they make. */
 final class SeriesOptions {
-  private static final int MOST_TRIALS = 10_000;
+  private static final int DEFAULT_TRIALS = 10;
 
   @Option(
       names = "--instrument",
@@ -38,8 +40,8 @@ final class SeriesOptions {
   @Option(
       names = "--trials",
       paramLabel = "N",
-      description = "Trials to be measured (default: ${DEFAULT-VALUE}).")
-  private int trials = 10;
+      description = "Trials to be measured (default: " + DEFAULT_TRIALS + ").")
+  private @Nullable Integer trials;
 
   @Mixin private SupplyOptions supply = new SupplyOptions();
 
@@ -67,6 +69,20 @@ final class SeriesOptions {
       paramLabel = "FILE",
       description = "Rig file (TOML): channels, probe factors and ratings, unit, load, conditions.")
   private @Nullable Path rig;
+
+  @Option(
+      names = "--plan",
+      paramLabel = "FILE",
+      description =
+          "Plan of the series (TOML): trials, event, waits, random delay or angles of a commanded"
+              + " switch. An option that is given goes before the plan, the plan before the rig"
+              + " file.")
+  private @Nullable Path planFile;
+
+  @Option(
+      names = "--dry-run",
+      description = "Tell what would be done, step by step; nothing is opened, armed or switched.")
+  private boolean dryRun;
 
   @Option(
       names = "--cautions-read",
@@ -99,12 +115,18 @@ final class SeriesOptions {
       names = "--trigger-wait",
       paramLabel = "TIME",
       converter = Milliseconds.Converter.class,
-      description = "How long the armed instrument waits for the switch (default: 60s).")
+      description =
+          "How long the armed instrument waits for the switch (default: 60s, for a restoration 360s).")
   private @Nullable Milliseconds triggerWait;
 
   /** Whether a real instrument was named. */
   boolean isReal() {
     return resource != null;
+  }
+
+  /** Whether the series is only to be told. */
+  boolean isDryRun() {
+    return dryRun;
   }
 
   boolean areCautionsRead() {
@@ -116,11 +138,10 @@ final class SeriesOptions {
     return claim == null ? null : claim.millis();
   }
 
-  /** The request, once the options fit together. */
+  /** The request, once the options fit together; what they leave open, the plan says. */
   SeriesRequest request(long seedIfNone) {
-    if (trials < 1 || trials > MOST_TRIALS) {
-      throw supply.wrong("--trials is 1 to " + MOST_TRIALS + ", found " + trials);
-    }
+    SeriesPlan plan = plan();
+    int trials = trials(plan);
     if (triggerWait != null && triggerWait.toDuration().isZero()) {
       throw supply.wrong("--trigger-wait is a time above 0, found " + triggerWait.asTyped());
     }
@@ -132,7 +153,7 @@ final class SeriesOptions {
         unit,
         supply.claim(),
         supply.rule(),
-        supply.event(),
+        supply.eventOr(plan.event()),
         supply.nominalVolts(),
         supply.frequencyHertz(),
         trials,
@@ -140,9 +161,28 @@ final class SeriesOptions {
         rig,
         cautionsRead,
         catching,
+        plan,
         settle == null ? null : settle.toDuration(),
         triggerWait == null ? null : triggerWait.toDuration(),
         null);
+  }
+
+  private SeriesPlan plan() {
+    try {
+      return planFile == null ? SeriesPlan.NONE : SeriesPlan.read(planFile);
+    } catch (SettingsException e) {
+      throw supply.wrong(String.valueOf(e.getMessage()));
+    }
+  }
+
+  private int trials(SeriesPlan plan) {
+    if (trials == null) {
+      return plan.trials() == null ? DEFAULT_TRIALS : plan.trials();
+    }
+    if (trials < 1 || trials > SeriesPlan.MOST_TRIALS) {
+      throw supply.wrong("--trials is 1 to " + SeriesPlan.MOST_TRIALS + ", found " + trials);
+    }
+    return trials;
   }
 
   private InstrumentChoice instrument(long seedIfNone) {

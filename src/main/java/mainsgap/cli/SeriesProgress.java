@@ -23,6 +23,7 @@ final class SeriesProgress implements SeriesListener {
   private final @Nullable DeclaredClaim claim;
   private final boolean isReal;
   private final int wanted;
+  private boolean switchCommanded;
   private int measured;
   private String waitingFor = "";
   private long nextLineSeconds;
@@ -55,6 +56,17 @@ final class SeriesProgress implements SeriesListener {
   public void planned(List<String> explanation) {
     explanation.forEach(
         sentence -> surroundings.progress("%s", TextWrap.hanging("plan     ", sentence)));
+  }
+
+  @Override
+  public void switchCommanded(String words) {
+    switchCommanded = true;
+    surroundings.progress("%s", TextWrap.hanging("switch   ", words));
+  }
+
+  /** Whether the program moves the mains switch. */
+  boolean isSwitchCommanded() {
+    return switchCommanded;
   }
 
   @Override

@@ -38,8 +38,8 @@ final class StopOnExit {
         terminal.complain(
             "the work did not end within "
                 + limit.toSeconds()
-                + " s of the stop: look at the instrument, it may still be armed; mains is as it"
-                + " was, and the unit's output may still be live from its battery");
+                + " s of the stop: look at the instrument, it may still be armed, and at the"
+                + " mains switch; the unit's output may still be live from its battery");
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();

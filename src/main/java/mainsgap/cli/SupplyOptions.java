@@ -55,7 +55,7 @@ final class SupplyOptions {
       description =
           "loss: mains is lost, the unit takes over (default). restoration: mains is back,"
               + " the unit gives over.")
-  private Event event = Event.LOSS;
+  private @Nullable Event event;
 
   /** The declared transfer time, as typed. */
   @Nullable DeclaredClaim claim() {
@@ -91,13 +91,17 @@ final class SupplyOptions {
     Double volts = nominalVolts();
     Double hertz = frequencyHertz();
     return new MeasuringTask(
-        event,
+        eventOr(null),
         volts == null ? SeriesRequest.DEFAULT_VOLTS : volts,
         hertz == null ? SeriesRequest.DEFAULT_HERTZ : hertz);
   }
 
-  Event event() {
-    return event;
+  /** The event, or else what a plan says, or else the loss. */
+  Event eventOr(@Nullable Event planned) {
+    if (event != null) {
+      return event;
+    }
+    return planned == null ? Event.LOSS : planned;
   }
 
   /** Wrong use of the command that has these options. */

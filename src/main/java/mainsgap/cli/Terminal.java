@@ -14,8 +14,10 @@ import java.nio.charset.StandardCharsets;
  * err}, so that a script that reads the results meets nothing else.
  *
  * @param charset in which both are written
+ * @param personAtInput whether a person may be at {@code in}, rather than a file or a pipe
  */
-record Terminal(PrintStream out, PrintStream err, InputStream in, Charset charset) {
+record Terminal(
+    PrintStream out, PrintStream err, InputStream in, Charset charset, boolean personAtInput) {
 
   /** The process's own streams. */
   static Terminal ofProcess() {
@@ -24,7 +26,8 @@ record Terminal(PrintStream out, PrintStream err, InputStream in, Charset charse
         printing(FileDescriptor.out, charset),
         printing(FileDescriptor.err, charset),
         System.in,
-        charset);
+        charset,
+        PersonAtInput.isThere());
   }
 
   /** Says one sentence to the person at the terminal. */

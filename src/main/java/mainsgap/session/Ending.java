@@ -27,7 +27,7 @@ public enum Ending {
       case COMPLETE -> COMPLETE;
       case STOPPED -> STOPPED;
       case FAULTED -> FAULTED;
-      case CAUTIONS_READ, SERIES_STARTED, NO_CAPTURE -> CRASHED;
+      case CAUTIONS_READ, SERIES_STARTED, MAINS_SWITCH, NO_CAPTURE -> CRASHED;
     };
   }
 }

@@ -103,7 +103,10 @@ public final class SettingsTable {
 
   /** A number, whole or not, in {@code least} to {@code most}. */
   public double number(String key, double least, double most) {
-    Object value = required(key);
+    return number(key, required(key), least, most);
+  }
+
+  private double number(String key, Object value, double least, double most) {
     double number =
         value instanceof Long whole ? whole.doubleValue() : as(Double.class, key, value);
     if (!(number >= least && number <= most)) {
@@ -129,6 +132,24 @@ public final class SettingsTable {
   /** A whole number, or {@code otherwise} where it is not there. */
   public int whole(String key, int least, int most, int otherwise) {
     return has(key) ? whole(key, least, most) : otherwise;
+  }
+
+  /** A list of whole numbers in {@code least} to {@code most}; empty where it is not there. */
+  public List<Integer> wholes(String key, int least, int most) {
+    List<Integer> wholes = new ArrayList<>();
+    for (Object element : elements(key)) {
+      long number = as(Long.class, key, element);
+      if (number < least || number > most) {
+        throw outOfRange(key, Long.toString(number), "" + least, "" + most);
+      }
+      wholes.add((int) number);
+    }
+    return wholes;
+  }
+
+  /** A list of numbers in {@code least} to {@code most}; empty where it is not there. */
+  public List<Double> numbers(String key, double least, double most) {
+    return elements(key).stream().map(element -> number(key, element, least, most)).toList();
   }
 
   /** True or false, or {@code otherwise} where it is not there. */
@@ -174,6 +195,10 @@ public final class SettingsTable {
 
   private static int lineOf(@Nullable TomlPosition position, int otherwise) {
     return position == null ? otherwise : position.line();
+  }
+
+  private List<Object> elements(String key) {
+    return has(key) ? as(TomlArray.class, key, required(key)).toList() : List.of();
   }
 
   private Object required(String key) {

@@ -1,6 +1,8 @@
 package mainsgap.waiting;
 
 import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 
@@ -10,10 +12,38 @@ import java.util.concurrent.TimeUnit;
  */
 public final class StopRequest {
   private final CountDownLatch requested = new CountDownLatch(1);
+  private final List<Runnable> followers = new ArrayList<>();
 
   /** Asks the work to stop. */
   public void request() {
-    requested.countDown();
+    List<Runnable> told;
+    synchronized (followers) {
+      requested.countDown();
+      told = List.copyOf(followers);
+      followers.clear();
+    }
+    told.forEach(Runnable::run);
+  }
+
+  /**
+   * Runs {@code action} once as soon as a stop is asked for, on the thread that asks, or now where
+   * one has been. The action returns at once and does not throw.
+   */
+  public void whenRequested(Runnable action) {
+    synchronized (followers) {
+      if (!isRequested()) {
+        followers.add(action);
+        return;
+      }
+    }
+    action.run();
+  }
+
+  /** Takes back what {@link #whenRequested} was told. */
+  public void forget(Runnable action) {
+    synchronized (followers) {
+      followers.remove(action);
+    }
   }
 
   /** Whether a stop has been asked for. */

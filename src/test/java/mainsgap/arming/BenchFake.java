@@ -116,11 +116,11 @@ final class BenchFake implements Oscilloscope, MainsSwitch {
   }
 
   @Override
-  public void ask(SwitchMove move, Consumer<Prompt> hand) {
-    called(move.name());
-    hand.accept(new Prompt(move, move.request()));
+  public void ask(Prompt prompt, Consumer<Prompt> hand) {
+    called(prompt.move().name());
+    hand.accept(prompt);
     if (handObeys) {
-      mainsClosed = move == SwitchMove.CLOSE;
+      mainsClosed = prompt.move() == SwitchMove.CLOSE;
     }
   }
 

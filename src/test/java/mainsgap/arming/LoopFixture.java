@@ -38,7 +38,9 @@ final class LoopFixture implements LoopListener, Measuring {
       new Pace(
           Duration.ofSeconds(60),
           Duration.ofSeconds(10),
+          Duration.ZERO,
           Duration.ofSeconds(30),
+          Duration.ofSeconds(40),
           Duration.ofMillis(100),
           2);
 
@@ -46,15 +48,19 @@ final class LoopFixture implements LoopListener, Measuring {
   final ManualClock clock = new ManualClock();
   final StopRequest stop = new StopRequest();
   final Proceed proceed = new Proceed();
+  final Consent consent = new Consent();
   final List<LoopState> states = new ArrayList<>();
   final List<String> prompts = new ArrayList<>();
   final List<String> notes = new ArrayList<>();
   final List<Progress> progress = new ArrayList<>();
   Consumer<LoopState> onEntering = state -> {};
-  Runnable onPrompt = () -> {};
+  Consumer<Prompt> onPrompt = prompt -> {};
   IntFunction<Outcome> outcomes = number -> A_RESULT;
   CatchMethod method = CatchMethod.TIME_OUT_TRIGGER;
   Event event = Event.LOSS;
+  MainsSwitch mains = bench;
+  Pace pace = PACE;
+  SwitchTiming timing = SwitchTiming.BY_HAND;
   private final Path file;
   private Runnable cutLog = () -> {};
   private int measurements;
@@ -68,9 +74,9 @@ final class LoopFixture implements LoopListener, Measuring {
     try (SessionLog log = SessionLog.create(file, header(task))) {
       cutLog = log::close;
       return new TrialLoop(
-              new LoopPlan(capturePlan(), task, trials, PACE),
-              new Rig(bench, bench, log, this),
-              new Reins(clock, stop, proceed),
+              new LoopPlan(capturePlan(), task, trials, pace, timing),
+              new Rig(bench, mains, log, this),
+              new Reins(clock, stop, proceed, consent),
               this)
           .run();
     }
@@ -134,7 +140,7 @@ final class LoopFixture implements LoopListener, Measuring {
   @Override
   public void prompted(Prompt prompt) {
     prompts.add(prompt.sentence());
-    onPrompt.run();
+    onPrompt.accept(prompt);
   }
 
   @Override

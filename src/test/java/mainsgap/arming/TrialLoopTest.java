@@ -330,7 +330,7 @@ class TrialLoopTest {
   @Test
   void promptThatFailsDoesNotCostTheTrial() {
     loop.onPrompt =
-        () -> {
+        prompt -> {
           throw new IllegalStateException("no screen");
         };
 

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import mainsgap.arming.Consent;
 import mainsgap.arming.LoopEnd;
 import mainsgap.arming.LoopPlan;
 import mainsgap.arming.Proceed;
@@ -69,13 +70,13 @@ final class KnownSeries {
   private TrialLoop loop(SimulatedBench bench, Oscilloscope instrument, SessionLog log) {
     CapturePlan plan = CapturePlanner.plan(setup.captureRequest(), instrument.limits());
     return new TrialLoop(
-        new LoopPlan(plan, setup.task(), setup.request().trials(), setup.pace()),
+        new LoopPlan(plan, setup.task(), setup.request().trials(), setup.pace(), setup.timing()),
         new Rig(
             instrument,
             new SimulatedHand(bench),
             log,
             new ClaimedMeasuring(setup.task(), setup.request().claim(), setup.request().rule())),
-        new Reins(Clock.system(), new StopRequest(), new Proceed()),
+        new Reins(Clock.system(), new StopRequest(), new Proceed(), new Consent()),
         new Tally(keepingTruth(bench), setup.request().claim(), setup.request().rule(), List.of()));
   }
 

@@ -64,6 +64,7 @@ final class Requests {
         rig,
         cautionsRead,
         catching,
+        SeriesPlan.NONE,
         Duration.ZERO,
         Duration.ofSeconds(10),
         1);
@@ -102,6 +103,7 @@ final class Requests {
         request.rigFile(),
         request.cautionsRead(),
         request.catching(),
+        request.plan(),
         request.settle(),
         triggerWait,
         request.maxRepeats());

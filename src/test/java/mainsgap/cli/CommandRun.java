@@ -41,7 +41,8 @@ record CommandRun(int exit, String out, String err) {
             new PrintStream(out, true, StandardCharsets.UTF_8),
             new PrintStream(err, true, StandardCharsets.UTF_8),
             InputStream.nullInputStream(),
-            StandardCharsets.UTF_8),
+            StandardCharsets.UTF_8,
+            false),
         Path.of("target", "state"),
         stop);
   }

@@ -38,7 +38,8 @@ class CommandTreeTest {
                     full,
                     new PrintStream(err, true, StandardCharsets.UTF_8),
                     InputStream.nullInputStream(),
-                    StandardCharsets.UTF_8),
+                    StandardCharsets.UTF_8,
+                    false),
                 Path.of("target", "state"),
                 new StopRequest()),
             "--help");
