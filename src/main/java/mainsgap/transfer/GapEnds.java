@@ -53,8 +53,12 @@ final class GapEnds {
     return loss(indexOf(Segmentation.Part.GAP));
   }
 
-  /** The makes, out of the gap into {@code following}. */
-  Returns returns(Supply following) {
+  /**
+   * The makes, out of the gap into {@code following}.
+   *
+   * @param opened the last opening
+   */
+  Returns returns(Edge opened, Supply following) {
     int firstAfter = indexOf(Segmentation.Part.AFTER);
     Instants.Search search = arrivalSearch(firstAfter);
     List<Integer> steps = steps(search, following);
@@ -65,6 +69,11 @@ final class GapEnds {
         bounce != null
             || steps.size() > 1
             || (!steps.isEmpty() && steps.get(0) >= runs.get(firstAfter).to());
+    Edge rising =
+        new RisingReturn(recording, before, residue, following, opened).locate(settled, bounced);
+    if (rising != null) {
+      return new Returns(rising, rising);
+    }
     return new Returns(bounced ? firstMake(firstAfter, steps, search) : settled, settled);
   }
 

@@ -9,7 +9,7 @@ final class GapMeasurement {
   private static final double COMES_BACK_SHARE_OF_NOMINAL = 0.2;
 
   /** Shorter gaps are not told from notches. */
-  private static final double SHORTEST_GAP_SECONDS = 0.5e-3;
+  private static final double SHORTEST_GAP_SECONDS = 0.4e-3;
 
   /** The low end of its interval lies above this, or a gap is not shown to be one. */
   private static final double SHORTEST_PROVED_SECONDS = 0.1e-3;
@@ -59,7 +59,7 @@ final class GapMeasurement {
     if (after == null || !ends.hasReturn()) {
       return noReturn(loss, lastOpening);
     }
-    GapEnds.Returns returns = ends.returns(after);
+    GapEnds.Returns returns = ends.returns(lastOpening, after);
     return isInterruption(loss, returns.settled())
         ? measured(loss, lastOpening, returns.first(), returns.settled(), after)
         : null;

@@ -31,6 +31,13 @@ final class SettledSupply {
 
   private static final double RISEN_WITHIN_SHARE = 0.01;
 
+  /** Nearer than this to the guess the fit finds the frequency by itself. */
+  private static final double FAR_SHARE = 0.03;
+
+  private static final double LOWEST_HERTZ = 40;
+  private static final double HIGHEST_HERTZ = 70;
+  private static final double CROSSED_SHARE_OF_PEAK = 0.3;
+
   private SettledSupply() {}
 
   /** The supply that feeds the load at the end of the event; null where none does. */
@@ -53,8 +60,8 @@ final class SettledSupply {
     int end = recording.length();
     for (int start = departure; start + span <= end; start += step) {
       if (isFed(recording, start, start + span)) {
-        double hertz = frequencyIn(recording, start, start + span, guessHertz);
-        if (repeats(recording, start, start + span, hertz, within)) {
+        double hertz = repeatedHertz(recording, start, start + span, guessHertz, within);
+        if (hertz > 0) {
           return fit(recording, start, hertz, within);
         }
       }
@@ -67,6 +74,48 @@ final class SettledSupply {
     double least = LEAST_SHARE_OF_NOMINAL * recording.task().nominalVolts();
     return recording.rmsVolts(from, from + third) > least
         && recording.rmsVolts(to - third, to) > least;
+  }
+
+  /**
+   * The frequency with which the cycles repeat; 0 where they don't. A supply far from the guess,
+   * such as 60 Hz behind 50 Hz mains, is fitted from the frequency of its crossings.
+   */
+  private static double repeatedHertz(
+      Recording recording, int from, int to, double guessHertz, double within) {
+    double hertz = frequencyIn(recording, from, to, guessHertz);
+    if (repeats(recording, from, to, hertz, within)) {
+      return hertz;
+    }
+    double crossing = crossingHertz(recording, from, to);
+    if (Math.abs(crossing - guessHertz) < FAR_SHARE * guessHertz
+        || !(crossing >= LOWEST_HERTZ && crossing <= HIGHEST_HERTZ)) {
+      return 0;
+    }
+    double other = frequencyIn(recording, from, to, crossing);
+    return repeats(recording, from, to, other, within) ? other : 0;
+  }
+
+  /** From the first to the last change of sign, not a number where there are too few. */
+  private static double crossingHertz(Recording recording, int from, int to) {
+    double level = CROSSED_SHARE_OF_PEAK * recording.peakVolts();
+    int first = -1;
+    int last = -1;
+    int changes = 0;
+    double side = 0;
+    for (int i = from; i < to; i++) {
+      double volts = recording.volts()[i];
+      if (Math.abs(volts) > level && Math.signum(volts) != side) {
+        if (side != 0) {
+          last = i;
+          first = first < 0 ? i : first;
+          changes++;
+        }
+        side = Math.signum(volts);
+      }
+    }
+    return changes < 3
+        ? Double.NaN
+        : (changes - 1) / 2.0 * recording.time().sampleRateHertz() / (last - first);
   }
 
   private static double frequencyIn(Recording recording, int from, int to, double guessHertz) {

@@ -69,7 +69,10 @@ class AccuracyTest {
                 Kind.BREAK_BOUNCE,
                 Kind.HELD_LEVEL,
                 Kind.COARSE,
-                Kind.HARMONICS)
+                Kind.HARMONICS,
+                Kind.SOFT_START,
+                Kind.RAMPED,
+                Kind.OTHER_FREQUENCY)
             .map(kind -> () -> assertNearTheGates(KindFigures.of(kind, FEW))));
   }
 

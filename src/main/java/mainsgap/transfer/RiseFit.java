@@ -1,0 +1,161 @@
+package mainsgap.transfer;
+
+import java.util.function.DoubleUnaryOperator;
+
+/**
+ * Least squares of a supply that rises from a residue, for any instant and rise: up to the instant
+ * {@code r(t) + c}, from there on {@code o + g(t) (a A(t) + b Q(t))}: r the residue, o the offset
+ * of the settled supply, A its voltage and Q the same a quarter of a cycle later, g the rise from 0
+ * to 1. a, b and c are fitted. Samples are averaged in blocks, the rise exactly so.
+ */
+final class RiseFit {
+  /** How the amplitude comes up, with the integral of it since the instant. */
+  enum Rise {
+    /** {@code 1 - e^(-s/T)}. */
+    EXPONENTIAL(EdgeShape.SOFT_START) {
+      @Override
+      double integral(double since, double seconds) {
+        return since + seconds * Math.exp(-since / seconds) - seconds;
+      }
+    },
+    /** {@code s/T} up to 1. */
+    LINEAR(EdgeShape.RAMP) {
+      @Override
+      double integral(double since, double seconds) {
+        return since < seconds ? since * since / (2 * seconds) : since - seconds / 2;
+      }
+    };
+
+    private final EdgeShape shape;
+
+    Rise(EdgeShape shape) {
+      this.shape = shape;
+    }
+
+    EdgeShape shape() {
+      return shape;
+    }
+
+    abstract double integral(double since, double seconds);
+  }
+
+  /** Fitted: the instant, the rise, a, b and c. */
+  private static final int UNKNOWNS = 5;
+
+  private final double startSeconds;
+  private final double blockSeconds;
+  private final int averaged;
+  private final double offsetVolts;
+  private final double[] volts;
+
+  /** Volts above the residue: their sums and those of their squares up to each block. */
+  private final double[] sums;
+
+  private final double[] squareSums;
+  private final double[] aboveResidue;
+  private final double[] supply;
+  private final double[] quadrature;
+
+  private RiseFit(
+      Recording recording, Residue residue, Supply after, int from, int averaged, int n) {
+    this.averaged = averaged;
+    this.blockSeconds = averaged * recording.time().intervalSeconds();
+    this.startSeconds = recording.time().secondsAt(from - 0.5);
+    this.volts = new double[n];
+    this.aboveResidue = new double[n];
+    this.supply = new double[n];
+    this.quadrature = new double[n];
+    this.sums = new double[n + 1];
+    this.squareSums = new double[n + 1];
+    this.offsetVolts = after.harmonics().offsetVolts();
+    double quarter = 0.25 / after.model().frequencyHertz();
+    for (int k = 0; k < n; k++) {
+      double sum = 0;
+      for (int i = from + k * averaged; i < from + (k + 1) * averaged; i++) {
+        sum += recording.volts()[i];
+      }
+      double mean = sum / averaged;
+      double seconds = startSeconds + (k + 0.5) * blockSeconds;
+      double left = mean - residue.voltsAt(seconds);
+      volts[k] = mean - offsetVolts;
+      aboveResidue[k] = left;
+      supply[k] = after.model().voltsAt(seconds) - offsetVolts;
+      quadrature[k] = after.model().voltsAt(seconds + quarter) - offsetVolts;
+      sums[k + 1] = sums[k] + left;
+      squareSums[k + 1] = squareSums[k] + left * left;
+    }
+  }
+
+  /** Samples {@code from} (inclusive) to {@code to} (exclusive) in blocks of {@code averaged}. */
+  static RiseFit of(
+      Recording recording, Residue residue, Supply after, int from, int to, int averaged) {
+    return new RiseFit(recording, residue, after, from, averaged, (to - from) / averaged);
+  }
+
+  /** The samples of a block. */
+  int averaged() {
+    return averaged;
+  }
+
+  double intervalSeconds() {
+    return blockSeconds;
+  }
+
+  /** Blocks less unknowns. */
+  int freedom() {
+    return volts.length - UNKNOWNS;
+  }
+
+  /** The sum of squared deviations from any voltage of the time. */
+  double squares(DoubleUnaryOperator voltsAt) {
+    double squares = 0;
+    for (int k = 0; k < volts.length; k++) {
+      double at = startSeconds + (k + 0.5) * blockSeconds;
+      double deviation = volts[k] + offsetVolts - voltsAt.applyAsDouble(at);
+      squares += deviation * deviation;
+    }
+    return squares;
+  }
+
+  /**
+   * The sum of squared deviations for a return at an instant with a rise of {@code riseSeconds}.
+   */
+  double squares(Rise rise, double seconds, double riseSeconds) {
+    int straddling = (int) Math.floor((seconds - startSeconds) / blockSeconds);
+    int before = Math.max(0, Math.min(volts.length, straddling));
+    double level = before > 0 ? sums[before] / before : 0;
+    double squares = squareSums[before] - level * sums[before];
+    double vv = 0;
+    double va = 0;
+    double vb = 0;
+    double aa = 0;
+    double ab = 0;
+    double bb = 0;
+    double earlier = 0;
+    for (int k = before; k < volts.length; k++) {
+      double since = startSeconds + (k + 1) * blockSeconds - seconds;
+      double integral = since > 0 ? rise.integral(since, riseSeconds) : 0;
+      double share = (integral - earlier) / blockSeconds;
+      earlier = integral;
+      double v = volts[k];
+      if (k == straddling) {
+        double residual = volts[k] - aboveResidue[k] + level;
+        v -= Math.max(0, 1 - since / blockSeconds) * residual;
+      }
+      double a = share * supply[k];
+      double b = share * quadrature[k];
+      vv += v * v;
+      va += v * a;
+      vb += v * b;
+      aa += a * a;
+      ab += a * b;
+      bb += b * b;
+    }
+    double determinant = aa * bb - ab * ab;
+    double explained =
+        determinant > 1e-9 * aa * bb
+            ? (va * va * bb - 2 * va * vb * ab + vb * vb * aa) / determinant
+            : 0;
+    return squares + vv - explained;
+  }
+}
