@@ -6,7 +6,10 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import mainsgap.session.CaptureFile;
 import mainsgap.session.CaptureFileException;
+import mainsgap.signal.Capture;
+import mainsgap.transfer.EveryEvent;
 import mainsgap.transfer.MeasuringTask;
+import mainsgap.transfer.Outcome;
 import mainsgap.transfer.Refused;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -49,6 +52,21 @@ final class AnalyseCommand implements Callable<Integer> {
               + " and which loads ride through it. In text only.")
   private boolean tolerance;
 
+  @Option(
+      names = "--uncertainty-budget",
+      description =
+          "Tells below the table what the uncertainty of each transfer time is made of, line by"
+              + " line. In text only.")
+  private boolean budget;
+
+  @Option(
+      names = "--every-event",
+      description =
+          "Measures every event of a file, in their order, instead of the first alone. Which way"
+              + " mains went is read from --mains-column; without it the first event is that of"
+              + " --event, and losses and restorations take turns.")
+  private boolean everyEvent;
+
   @Mixin private OutputFormat format = new OutputFormat();
 
   AnalyseCommand(Surroundings surroundings) {
@@ -61,37 +79,61 @@ final class AnalyseCommand implements Callable<Integer> {
     if (tolerance && format.isJson()) {
       throw supply.wrong("--voltage-tolerance is told in text only: leave out --format json");
     }
+    if (budget && format.isJson()) {
+      throw supply.wrong("--uncertainty-budget is told in text only: leave out --format json");
+    }
     List<AnalysedFile> results = new ArrayList<>();
+    int measured = 0;
     for (Path file : files) {
       if (surroundings.stop().isRequested()) {
         surroundings.terminal().complain("stopped before " + file + " was measured");
         break;
       }
-      results.add(new AnalysedFile(file, measured(file, task)));
+      results.addAll(measured(file, task));
+      measured++;
     }
     surroundings.print(format.isJson() ? AnalysedFile.json(results) : AnalysedFile.text(results));
+    if (budget) {
+      results.forEach(result -> surroundings.print(result.budget()));
+    }
     if (tolerance) {
       results.forEach(result -> surroundings.print(result.tolerance(task)));
     }
-    return exit(results).number();
+    return (measured < files.size() ? ExitCode.STOPPED : exit(results)).number();
   }
 
-  /** A file that cannot be read is reported, and is a refused capture among the results. */
-  private JudgedCapture measured(Path file, MeasuringTask task) {
+  /**
+   * Each event of a file, or its first. A file that cannot be read is reported, and is a refused
+   * capture among the results.
+   */
+  private List<AnalysedFile> measured(Path file, MeasuringTask task) {
     try {
-      return JudgedCapture.of(
-          CaptureFile.read(file, layout.options()), task, supply.claim(), supply.rule());
+      Capture capture = CaptureFile.read(file, layout.options());
+      return everyEvent
+          ? everyEvent(file, capture, task)
+          : List.of(analysed(file, 0, SteadyMeasurement.measure(capture, task), task));
     } catch (CaptureFileException e) {
       String sentence = String.valueOf(e.getMessage());
       surroundings.terminal().complain(sentence);
-      return JudgedCapture.of(new Refused(sentence), task, supply.claim(), supply.rule());
+      return List.of(analysed(file, 0, new Refused(sentence), task));
     }
   }
 
-  private ExitCode exit(List<AnalysedFile> results) {
-    if (results.size() < files.size()) {
-      return ExitCode.STOPPED;
+  private List<AnalysedFile> everyEvent(Path file, Capture capture, MeasuringTask task) {
+    List<Outcome> outcomes = EveryEvent.measure(capture, task, SteadyMeasurement::measure);
+    List<AnalysedFile> events = new ArrayList<>();
+    for (Outcome outcome : outcomes) {
+      events.add(analysed(file, events.size() + 1, outcome, task));
     }
+    return events;
+  }
+
+  private AnalysedFile analysed(Path file, int event, Outcome outcome, MeasuringTask task) {
+    return new AnalysedFile(
+        file, event, JudgedCapture.of(outcome, task, supply.claim(), supply.rule()));
+  }
+
+  private ExitCode exit(List<AnalysedFile> results) {
     if (results.stream().allMatch(result -> result.capture().isRefused())) {
       return ExitCode.NOTHING_MEASURED;
     }

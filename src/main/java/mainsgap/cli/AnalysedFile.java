@@ -5,16 +5,25 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import mainsgap.transfer.Measured;
 import mainsgap.transfer.MeasuringTask;
 import mainsgap.transfer.VoltageTolerance;
 import org.jspecify.annotations.Nullable;
 
-/** A capture file and what its measurement gave. */
-record AnalysedFile(Path file, JudgedCapture capture) {
+/**
+ * A capture file and what its measurement gave.
+ *
+ * @param event which of several events of the file, from 1; 0 where only one is measured
+ */
+record AnalysedFile(Path file, int event, JudgedCapture capture) {
 
   /** Whether it counts as measured and, where a time is declared, passed. */
   boolean isGood(boolean judged) {
     return !capture.isRefused() && (!judged || capture.hasPassed());
+  }
+
+  private String name() {
+    return event == 0 ? file.toString() : file + " event " + event;
   }
 
   /** All files as one JSON document; scripts depend on the names. */
@@ -37,7 +46,7 @@ record AnalysedFile(Path file, JudgedCapture capture) {
         .map(
             found ->
                 "\nvoltage tolerance, "
-                    + file
+                    + name()
                     + "\n"
                     + listed(found.sentences())
                     + "what rides through\n"
@@ -56,10 +65,16 @@ record AnalysedFile(Path file, JudgedCapture capture) {
     TrialTable table = new TrialTable("file", TextTable.Side.LEFT);
     files.forEach(
         analysed ->
-            table.add(
-                analysed.file.toString(),
-                analysed.capture.outcome(),
-                analysed.capture.judgement()));
-    return table.toString();
+            table.add(analysed.name(), analysed.capture.outcome(), analysed.capture.judgement()));
+    ReturnTable returns = new ReturnTable("file", TextTable.Side.LEFT);
+    files.forEach(analysed -> returns.add(analysed.name(), analysed.capture.outcome()));
+    return table.toString() + returns;
+  }
+
+  /** The uncertainty of a transfer time, line by line; empty where none was measured. */
+  String budget() {
+    return capture.outcome() instanceof Measured measured
+        ? "\nuncertainty, " + name() + "\n" + BudgetText.of(measured.budget())
+        : "";
   }
 }

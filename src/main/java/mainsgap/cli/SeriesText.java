@@ -23,7 +23,9 @@ final class SeriesText {
           .forEach(
               trial ->
                   trials.add(Integer.toString(trial.number()), trial.outcome(), trial.judgement()));
-      text.append(trials).append('\n');
+      ReturnTable returns = new ReturnTable("trial", TextTable.Side.RIGHT);
+      end.trials().forEach(trial -> returns.add(Integer.toString(trial.number()), trial.outcome()));
+      text.append(trials).append(returns).append('\n');
     }
     return text.append(summary(end, claim)).toString();
   }

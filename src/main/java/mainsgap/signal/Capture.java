@@ -51,6 +51,24 @@ public record Capture(TimeAxis time, Map<ChannelRole, Waveform> waveforms) {
     return output;
   }
 
+  /**
+   * The part from sample {@code index} on, which is below the length; its times stay as they are.
+   */
+  public Capture from(int index) {
+    if (index == 0) {
+      return this;
+    }
+    Map<ChannelRole, Waveform> parts = new EnumMap<>(ChannelRole.class);
+    waveforms.forEach((role, waveform) -> parts.put(role, waveform.from(index)));
+    TimeAxis rest =
+        new TimeAxis(
+            time.secondsAt(index),
+            time.intervalSeconds(),
+            time.length() - index,
+            time.timeBasePpm());
+    return new Capture(rest, parts);
+  }
+
   /** The waveform of {@code role}, where it was watched. */
   public Optional<Waveform> waveform(ChannelRole role) {
     return Optional.ofNullable(waveforms.get(role));

@@ -1,5 +1,7 @@
 package mainsgap.signal;
 
+import java.util.Arrays;
+
 /**
  * One channel's samples as the instrument gave them: the data block, the format of its codes and
  * their scale. Immutable: the block is owned, so who makes a waveform hands it over and who asks
@@ -58,6 +60,14 @@ public final class Waveform {
   /** Whether sample {@code index} lies on a rail of the converter. */
   public boolean isClippedAt(int index) {
     return scale.isClipped(format.codeAt(block, index));
+  }
+
+  /** The waveform from sample {@code index} on, which is below its length: a copy. */
+  public Waveform from(int index) {
+    int first = index * format.bytesPerCode();
+    return index == 0
+        ? this
+        : new Waveform(Arrays.copyOfRange(block, first, block.length), format, scale);
   }
 
   /** The voltages of samples {@code from} (inclusive) to {@code to} (exclusive), a new array. */

@@ -1,5 +1,6 @@
 package mainsgap.transfer;
 
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -63,6 +64,11 @@ public record Cleanness(
       @Nullable Double oneCyclePercent,
       @Nullable Double twoCyclesPercent,
       @Nullable Double fiveCyclesPercent) {}
+
+  /** The figures that make it no clean one, by their names for people; empty where it is one. */
+  public List<String> reasons() {
+    return CleannessWord.reasons(this);
+  }
 
   /** The word for people, to stand beside the numbers. */
   public CleannessWord word() {

@@ -1,5 +1,6 @@
 package mainsgap.transfer;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -19,7 +20,7 @@ public enum CleannessWord {
   ROUGH;
 
   /** A figure is clean up to {@code clean} and rough above {@code disturbed}. */
-  private record Limit(@Nullable Double figure, double clean, double disturbed) {
+  private record Limit(String name, @Nullable Double figure, double clean, double disturbed) {
     CleannessWord word() {
       if (figure == null || figure <= clean) {
         return CLEAN;
@@ -30,21 +31,35 @@ public enum CleannessWord {
 
   /** The word of {@code found}. */
   static CleannessWord of(Cleanness found) {
-    Cleanness.Distortion thd = found.thdAfter();
-    Double offset = found.dcOffsetPercent();
-    List<Limit> limits =
-        List.of(
-            new Limit(found.peakOvershootPercent(), 10, 40),
-            new Limit(found.peakUndershootPercent(), 10, 30),
-            new Limit(thd == null ? null : (Double) thd.percent(), 8, 25),
-            new Limit(offset == null ? null : (Double) Math.abs(offset), 1, 5),
-            new Limit(found.settlingMillis(), 3, 20),
-            new Limit((double) found.restrikes(), 0, 1),
-            new Limit(found.residual().oneCyclePercent(), 10, 30));
     CleannessWord worst = found.settlingMillis() == null ? DISTURBED : CLEAN;
-    for (Limit limit : limits) {
+    for (Limit limit : limits(found)) {
       worst = limit.word().compareTo(worst) > 0 ? limit.word() : worst;
     }
     return worst;
+  }
+
+  /** The figures that make the return no clean one, by their names for people. */
+  static List<String> reasons(Cleanness found) {
+    List<String> reasons = new ArrayList<>();
+    if (found.settlingMillis() == null) {
+      reasons.add("not settled");
+    }
+    limits(found).stream()
+        .filter(limit -> limit.word() != CLEAN)
+        .forEach(limit -> reasons.add(limit.name()));
+    return reasons;
+  }
+
+  private static List<Limit> limits(Cleanness found) {
+    Cleanness.Distortion thd = found.thdAfter();
+    Double offset = found.dcOffsetPercent();
+    return List.of(
+        new Limit("overshoot", found.peakOvershootPercent(), 10, 40),
+        new Limit("undershoot", found.peakUndershootPercent(), 10, 30),
+        new Limit("THD", thd == null ? null : (Double) thd.percent(), 8, 25),
+        new Limit("DC offset", offset == null ? null : (Double) Math.abs(offset), 1, 5),
+        new Limit("settling", found.settlingMillis(), 3, 20),
+        new Limit("re-strikes", (double) found.restrikes(), 0, 1),
+        new Limit("residual", found.residual().oneCyclePercent(), 10, 30));
   }
 }

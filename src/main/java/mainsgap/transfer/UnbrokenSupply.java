@@ -11,6 +11,9 @@ import org.jspecify.annotations.Nullable;
  * itself, proves that mains was lost; without proof it cannot be told from a missed trigger.
  */
 final class UnbrokenSupply {
+  /** How a refusal begins that saw nothing happen. */
+  static final String NO_EVENT = "no event: ";
+
   /** Frequencies are compared over so many cycles at each end. */
   private static final double CYCLES = 8;
 
@@ -68,12 +71,14 @@ final class UnbrokenSupply {
       throw new CannotMeasureException(
           String.format(
               Locale.ROOT,
-              "no event: the output is disturbed at %.1f ms of the time axis, but a gap is not shown"
+              NO_EVENT
+                  + "the output is disturbed at %.1f ms of the time axis, but a gap is not shown"
                   + " there: look at the trace, and watch mains on a second channel",
               1e3 * recording.time().secondsAt(lastPassedOver)));
     }
     throw new CannotMeasureException(
-        "no event: the output shows no gap, and nothing else in the record proves that mains was"
+        NO_EVENT
+            + "the output shows no gap, and nothing else in the record proves that mains was"
             + " lost, so it cannot be told from a missed trigger: watch mains on a second channel,"
             + " or check that the switch was opened while the record ran");
   }
