@@ -48,9 +48,11 @@ final class GapEnds {
     return recording.time().secondsAt(index - 0.5);
   }
 
-  /** The first opening. */
+  /** The first opening, that of the contact itself where it went on conducting through an arc. */
   Edge loss() {
-    return loss(indexOf(Segmentation.Part.GAP));
+    Edge left = loss(indexOf(Segmentation.Part.GAP));
+    Edge opened = new ArcStart(recording, before).before(left);
+    return opened == null ? left : opened;
   }
 
   /**

@@ -60,7 +60,7 @@ final class GapMeasurement {
       return noReturn(loss, lastOpening);
     }
     GapEnds.Returns returns = ends.returns(lastOpening, after);
-    return isInterruption(loss, returns.settled())
+    return isInterruption(loss, returns.settled(), after)
         ? measured(loss, lastOpening, returns.first(), returns.settled(), after)
         : null;
   }
@@ -68,19 +68,21 @@ final class GapMeasurement {
   /**
    * Whether the load was left: for long enough, beyond the doubt of both ends, and either to a
    * residue away from the supply before or to anything else but that supply. A spike, a notch or a
-   * ring on a healthy supply follows it but for moments.
+   * ring on a healthy supply follows it but for moments. An output with steps of its own is another
+   * supply beyond doubt, wherever in its rest it came.
    */
-  private boolean isInterruption(Edge loss, Edge settled) {
+  private boolean isInterruption(Edge loss, Edge settled, Supply following) {
     double seconds = settled.seconds() - loss.seconds();
     double doubt = COVERAGE_FACTOR * Math.hypot(loss.standardSeconds(), settled.standardSeconds());
-    if (seconds < SHORTEST_GAP_SECONDS || seconds - doubt < SHORTEST_PROVED_SECONDS) {
+    boolean isShown = seconds - doubt >= SHORTEST_PROVED_SECONDS || following.hasSteps();
+    if (seconds < SHORTEST_GAP_SECONDS || !isShown) {
       return false;
     }
     int from = Math.max(0, (int) Math.ceil(recording.time().indexAt(loss.seconds())));
     int to = (int) Math.ceil(recording.time().indexAt(settled.seconds()));
     double apart = APART_SHARE_OF_PEAK * recording.peakVolts();
     int left = 0;
-    int following = 0;
+    int followed = 0;
     double farthest = 0;
     for (int i = from; i < Math.min(to, recording.length()); i++) {
       double at = recording.time().secondsAt(i);
@@ -91,11 +93,11 @@ final class GapMeasurement {
         farthest = Math.max(farthest, Math.abs(residual - supplied));
       }
       if (Math.abs(recording.volts()[i] - supplied) < apart) {
-        following++;
+        followed++;
       }
     }
     boolean isLeft = left > LEFT_SHARE * (to - from) && farthest > apart;
-    return isLeft || following < FOLLOWING_SHARE * (to - from);
+    return isLeft || followed < FOLLOWING_SHARE * (to - from);
   }
 
   /** The last sample up to which nothing came back: a return too late to be judged ends it. */
@@ -145,7 +147,7 @@ final class GapMeasurement {
         settled.seconds(),
         transferMillis,
         budget(loss, settled, transferMillis),
-        furtherInterruptions(settled),
+        furtherInterruptions(settled, following),
         figures.deadMillis(),
         figures.usableMillis(following),
         figures.recoveryMillis(following),
@@ -161,15 +163,10 @@ final class GapMeasurement {
     return new CleannessFigures(recording, before, following, instants).figures(runs);
   }
 
-  private int furtherInterruptions(Edge settled) {
-    int count = 0;
-    for (Segmentation.Run run : runs) {
-      if (run.part() == Segmentation.Part.BREAK
-          && recording.time().secondsAt(run.from()) > settled.seconds()) {
-        count++;
-      }
-    }
-    return count;
+  /** A break within one cycle after the return would have moved it. */
+  private int furtherInterruptions(Edge settled, Supply following) {
+    double fedSeconds = settled.seconds() + recording.task().cycleSeconds();
+    return new FurtherBreaks(recording, following).countFrom(fedSeconds);
   }
 
   private UncertaintyBudget budget(Edge loss, Edge settled, double transferMillis) {

@@ -27,7 +27,8 @@ final class GapResidue {
     double noise = before.harmonics().noiseVolts();
     double explained = Math.max(EXPLAINED_SHARE_OF_PEAK * recording.peakVolts(), 1.3 * noise);
     int last = after == null ? recording.length() : after.from();
-    int first = departure + Departure.averagingSamples(recording);
+    int dead = new ArcStart(recording, before).endAfter(departure);
+    int first = Math.min(dead + Departure.averagingSamples(recording), last - 1);
     double stretch = Math.max(FEWEST_SAMPLES, recording.samplesIn(FIRST_STRETCH_SECONDS));
     double longest = Math.min(last - first, recording.samplesIn(LONGEST_STRETCH_SECONDS));
     Residue best = Residue.level(0, explained, Math.min(last, first + (int) stretch));

@@ -72,6 +72,8 @@ class AccuracyTest {
                 Kind.HARMONICS,
                 Kind.SOFT_START,
                 Kind.RAMPED,
+                Kind.SECOND_INTERRUPTION,
+                Kind.ARC,
                 Kind.OTHER_FREQUENCY)
             .map(kind -> () -> assertNearTheGates(KindFigures.of(kind, FEW))));
   }

@@ -1,0 +1,191 @@
+package mainsgap.transfer;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Finds where a contact opened that went on conducting through an arc: 10 to 20 V are lost against
+ * the current, whichever way it flows, until the next current zero ends the arc. The opening is the
+ * loss, since there the load's voltage leaves the supply. Figures of arcs from common practice.
+ */
+final class ArcStart {
+  /** The arc of a mains contact burns to the next current zero, half a cycle at most. */
+  private static final double LONGEST_CYCLES = 0.55;
+
+  private static final double SHORTEST_SECONDS = 0.1e-3;
+  private static final double SMALLEST_VOLTS = 6;
+  private static final double LARGEST_VOLTS = 40;
+
+  /** The arc hides where the supply is below it. */
+  private static final double LOW_VOLTS = 30;
+
+  /** By how much squared deviations, in units of the noise, shrink where there is an arc. */
+  private static final double PROVED = 60;
+
+  /** Of what the arc takes away so much at least goes with it. */
+  private static final double EXPLAINED_SHARE = 0.6;
+
+  private static final double UNSTEADY_SHARE = 0.3;
+  private static final double GUARD_SECONDS = 0.3e-3;
+  private static final int AVERAGES = 2_000;
+  private static final double NEGLIGIBLE = 40;
+
+  /** Arcs are not quite steady; calibrated on generated captures. */
+  private static final double AMBIGUITY = 1.3;
+
+  private final Recording recording;
+  private final Supply before;
+
+  ArcStart(Recording recording, Supply before) {
+    this.recording = recording;
+    this.before = before;
+  }
+
+  /** The opening before {@code extinction}; null where no arc is shown. */
+  @Nullable Edge before(Edge extinction) {
+    int left = (int) Math.floor(recording.time().indexAt(extinction.seconds()));
+    Edge rough = located(left, extinction);
+    return rough == null ? null : refitted(rough).located(left, extinction);
+  }
+
+  /** Where the arc about a departure ends; the departure itself where no arc is shown. */
+  int endAfter(int departure) {
+    return located(departure, Edge.NONE) == null ? departure : extinguishedAt(departure);
+  }
+
+  /** The supply fitted anew without the arc, which the first fit took for a part of it. */
+  private ArcStart refitted(Edge rough) {
+    double hertz = before.model().frequencyHertz();
+    int start = (int) recording.time().indexAt(rough.seconds());
+    int to = Math.min(before.to(), start - recording.samplesIn(GUARD_SECONDS));
+    return to - before.from() < recording.samplesPerCycle()
+        ? this
+        : new ArcStart(recording, Supply.fit(recording, before.from(), to, hertz));
+  }
+
+  private @Nullable Edge located(int left, Edge extinction) {
+    int end = extinguishedAt(left);
+    int span = (int) (LONGEST_CYCLES * recording.samplesPerCycle());
+    int from = Math.max(0, end - 2 * span);
+    int width = Math.max(1, (end - from) / AVERAGES);
+    int n = (end - from) / width;
+    double[] lost = new double[n];
+    boolean[] told = new boolean[n];
+    int to = 0;
+    for (int k = 0; k < n; k++) {
+      int start = end - (n - k) * width;
+      double volts = 0;
+      for (int i = start; i < start + width; i++) {
+        volts += recording.volts()[i] / width;
+      }
+      double supplied = before.model().voltsAt(middleSeconds(start, width));
+      lost[k] = Math.signum(supplied) * (supplied - volts);
+      told[k] = Math.abs(supplied) > LOW_VOLTS;
+      to = told[k] ? k + 1 : to;
+    }
+    return located(lost, told, to, end - n * width, width, extinction);
+  }
+
+  /** The loss may have been found where the arc begins: it lasts while so much is lost. */
+  private int extinguishedAt(int from) {
+    int latest = from + (int) (LONGEST_CYCLES * recording.samplesPerCycle());
+    double noise = 3 * before.harmonics().noiseVolts();
+    int i = from;
+    while (i < Math.min(latest, recording.length())) {
+      double supplied = before.model().voltsAt(recording.time().secondsAt(i));
+      double lost = Math.signum(supplied) * (supplied - recording.volts()[i]);
+      boolean isArc = lost > -noise && lost < LARGEST_VOLTS + noise;
+      if (!isArc || Math.abs(supplied) < LOW_VOLTS) {
+        break;
+      }
+      i++;
+    }
+    return i;
+  }
+
+  private double middleSeconds(int from, int width) {
+    return recording.time().secondsAt(from + (width - 1) / 2.0);
+  }
+
+  /** The step from nothing lost to a level, by the squares that each place explains. */
+  private @Nullable Edge located(
+      double[] lost, boolean[] told, int to, int start, int width, Edge extinction) {
+    double[] gain = new double[to + 1];
+    double sum = 0;
+    int count = 0;
+    double squares = 0;
+    double noise = before.harmonics().noiseVolts();
+    double independent = Math.max(1, before.informationShare() * width);
+    double variance = Math.max(noise * noise / independent, 1e-6 * recording.peakVolts());
+    int best = to;
+    double bestLevel = 0;
+    double bestSquares = 1;
+    int earliest = Math.max(0, to - (int) (LONGEST_CYCLES * recording.samplesPerCycle() / width));
+    for (int k = to - 1; k >= earliest; k--) {
+      if (told[k]) {
+        sum += lost[k];
+        squares += lost[k] * lost[k];
+        count++;
+      }
+      double level = count > 0 ? sum / count : 0;
+      boolean possible = level > SMALLEST_VOLTS && level < LARGEST_VOLTS;
+      gain[k] = possible ? sum * level / variance : 0;
+      if (gain[k] > gain[best]) {
+        best = k;
+        bestLevel = level;
+        bestSquares = squares;
+      }
+    }
+    int shortest = Math.max(4, recording.samplesIn(SHORTEST_SECONDS) / width);
+    boolean isProved =
+        to - best >= shortest
+            && best > earliest
+            && gain[best] > PROVED
+            && gain[best] * variance > EXPLAINED_SHARE * bestSquares
+            && Math.abs(mean(lost, told, 0, best)) < UNSTEADY_SHARE * bestLevel
+            && isSteady(lost, told, best, to, bestLevel);
+    return isProved ? edge(gain, best, earliest, start, width, extinction) : null;
+  }
+
+  /** A residue that decays loses more and more. */
+  private static boolean isSteady(double[] lost, boolean[] told, int from, int to, double level) {
+    int middle = (from + to) / 2;
+    double change = mean(lost, told, middle, to) - mean(lost, told, from, middle);
+    return Math.abs(change) < UNSTEADY_SHARE * level;
+  }
+
+  private static double mean(double[] lost, boolean[] told, int from, int to) {
+    double sum = 0;
+    int count = 0;
+    for (int k = from; k < to; k++) {
+      sum += told[k] ? lost[k] : 0;
+      count += told[k] ? 1 : 0;
+    }
+    return count > 0 ? sum / count : Double.NaN;
+  }
+
+  private Edge edge(double[] gain, int best, int earliest, int start, int width, Edge extinction) {
+    double sum = 0;
+    double mean = 0;
+    double square = 0;
+    for (int k = earliest; k < gain.length; k++) {
+      double worse = gain[best] - gain[k];
+      if (worse < NEGLIGIBLE) {
+        double weight = Math.exp(-worse / 2);
+        sum += weight;
+        mean += weight * (k - best);
+        square += weight * (double) (k - best) * (k - best);
+      }
+    }
+    mean /= sum;
+    double interval = width * recording.time().intervalSeconds();
+    double spread = Math.sqrt(Math.max(0, square / sum - mean * mean));
+    return new Edge(
+        recording.time().secondsAt(start + (best + mean) * width - 0.5),
+        interval / Math.sqrt(12),
+        AMBIGUITY * spread * interval,
+        0,
+        EdgeShape.ABRUPT,
+        extinction.window(),
+        extinction.laterVolts());
+  }
+}
