@@ -13,7 +13,10 @@ public interface Link extends AutoCloseable {
   /** Where the link leads. */
   ResourceName resource();
 
-  /** Sends a whole message, its terminator included. */
+  /**
+   * Sends a whole message, its terminator included. On a link that marks the end of messages, what
+   * was not read of the reply before is given up, and never taken for a part of the next.
+   */
   void write(byte[] message, Deadline deadline);
 
   /** Waits for at least one byte or the end of the message, and takes what has come. */

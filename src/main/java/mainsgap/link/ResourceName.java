@@ -94,7 +94,7 @@ public sealed interface ResourceName {
 
     @Override
     public Link open(Deadline connectBy) {
-      throw notServed(this);
+      return HislipLink.open(this, connectBy);
     }
 
     @Override

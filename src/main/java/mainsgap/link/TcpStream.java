@@ -58,10 +58,12 @@ final class TcpStream {
     try {
       int bytes = connection.read(into);
       if (bytes < 0) {
-        throw new LinkClosedException(
-            resource
-                + " closed the connection: another program may have taken it, or the instrument"
-                + " restarted; connect again");
+        throw closed
+            ? closedHere()
+            : new LinkClosedException(
+                resource
+                    + " closed the connection: another program may have taken it, or the instrument"
+                    + " restarted; connect again");
       }
       return bytes;
     } catch (IOException e) {
@@ -85,18 +87,27 @@ final class TcpStream {
     connection.close();
   }
 
+  /** Says that the program has done with it: whatever ends it from now on is no fault. */
+  void beginClose() {
+    closed = true;
+  }
+
   /** Ends the connection because the program has done with it. */
   void close() {
-    closed = true;
+    beginClose();
     connection.close();
   }
 
   private LinkClosedException lost(IOException e) {
     if (closed) {
-      return new LinkClosedException(resource + " was closed by this program", e);
+      return closedHere();
     }
     String how = e instanceof ClosedChannelException ? "not connected" : e.getMessage();
     return new LinkClosedException(
         resource + " lost the connection (" + how + "): check the cable and connect again", e);
+  }
+
+  private LinkClosedException closedHere() {
+    return new LinkClosedException(resource + " was closed by this program");
   }
 }

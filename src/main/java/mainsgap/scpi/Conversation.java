@@ -73,7 +73,7 @@ final class Conversation {
   /** Device clear: nothing said before can be answered any more. */
   void clear() {
     LOG.debug("{} cleared", link.resource());
-    link.clear(Deadline.after(options.connectTimeout(), clock));
+    link.clear(Deadline.after(options.clearTimeout(), clock));
     reader.cleared();
   }
 

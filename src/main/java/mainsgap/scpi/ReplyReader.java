@@ -22,7 +22,7 @@ final class ReplyReader {
   /** Instruments that repeat the header before a block use less; more is not a block. */
   private static final int LONGEST_PREFIX = 256;
 
-  /** What instruments were seen to add behind a block; more means that its count was wrong. */
+  /** What instruments were seen to add behind a reply; more means that its count was wrong. */
   private static final int LONGEST_TAIL = 16;
 
   private static final Duration TAIL_SILENCE = Duration.ofMillis(100);
@@ -67,12 +67,16 @@ final class ReplyReader {
 
   private String line(int longestBytes, Deadline deadline) {
     ByteArrayOutputStream line = new ByteArrayOutputStream();
-    for (int b = first(deadline); b != NL && b != END; b = stream.next(deadline)) {
+    int b = first(deadline);
+    for (; b != NL && b != END; b = stream.next(deadline)) {
       if (line.size() == longestBytes) {
         throw new ScpiException(
             "a line longer than " + longestBytes + " bytes came, and no end of it");
       }
       line.write(b);
+    }
+    if (b == NL && link.marksMessageEnd()) {
+      readToEnd("the end of the line", deadline);
     }
     return line.toString(StandardCharsets.ISO_8859_1).strip();
   }
@@ -94,8 +98,14 @@ final class ReplyReader {
           "its header claims " + count + " bytes where at most " + atMostBytes + " were planned");
     }
     byte[] data = new byte[count];
-    stream.fill(data, deadlineFor(count));
-    tail(count);
+    Deadline whole = deadlineFor(count);
+    stream.fill(data, whole);
+    String behind = "the " + count + " bytes that its header claims";
+    if (link.marksMessageEnd()) {
+      readToEnd(behind, whole);
+    } else {
+      readToNewLine(behind);
+    }
     return data;
   }
 
@@ -140,13 +150,22 @@ final class ReplyReader {
     return closed ? Arrays.copyOf(bytes, bytes.length - 1) : bytes;
   }
 
+  /** On a link that marks ends, all up to the mark belongs to this reply, be it NL or not. */
+  private void readToEnd(String behind, Deadline deadline) {
+    for (int extra = 0; extra <= LONGEST_TAIL; extra++) {
+      if (stream.next(deadline) == END) {
+        return;
+      }
+    }
+    throw new ScpiException("more data follow " + behind);
+  }
+
   /** Reads on to the NL behind a block, which some instruments leave out or precede with a byte. */
-  private void tail(int count) {
+  private void readToNewLine(String behind) {
     Deadline deadline = Deadline.after(TAIL_SILENCE, clock);
     try {
       for (int extra = 0; extra <= LONGEST_TAIL; extra++) {
-        int b = stream.next(deadline);
-        if (b == NL || b == END) {
+        if (stream.next(deadline) == NL) {
           return;
         }
       }
@@ -155,7 +174,7 @@ final class ReplyReader {
       newLineOwed = true;
       return;
     }
-    throw new ScpiException("more data follow the " + count + " bytes that its header claims");
+    throw new ScpiException("more data follow " + behind);
   }
 
   /** The first byte of a reply, past an NL that came too late for the block before. */

@@ -5,7 +5,7 @@ import java.time.Duration;
 /**
  * How to talk to one instrument.
  *
- * @param connectTimeout for opening the link, and for clearing it
+ * @param connectTimeout for opening the link
  * @param replyTimeout for a line, and for the longest silence within a block
  * @param commandGap the least time from one message to the next, for instruments that need a rest
  * @param terminator ends each message: NL, or CR NL
@@ -37,6 +37,11 @@ public record ScpiOptions(
   public static ScpiOptions standard() {
     return new ScpiOptions(
         Duration.ofSeconds(2), Duration.ofSeconds(5), Duration.ZERO, "\n", 64 * 1024);
+  }
+
+  /** For a device clear: it may have to connect anew, or wait for an instrument that is busy. */
+  public Duration clearTimeout() {
+    return connectTimeout.compareTo(replyTimeout) > 0 ? connectTimeout : replyTimeout;
   }
 
   /** The same with another time-out for replies. */

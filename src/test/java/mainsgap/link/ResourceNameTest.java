@@ -104,7 +104,7 @@ class ResourceNameTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"TCPIP::h::INSTR", "TCPIP::h::hislip0::INSTR"})
+  @ValueSource(strings = {"TCPIP::h::INSTR"})
   void aLinkThatIsNotServedYetSaysWhatToUse(String name) {
     ResourceName resource = ResourceName.parse(name);
     Deadline deadline = Deadline.after(Duration.ofSeconds(1), Clock.system());

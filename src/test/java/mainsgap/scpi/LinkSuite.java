@@ -206,7 +206,7 @@ abstract class LinkSuite {
 
   private ScpiInstrument instrument() {
     Link link = peer.open(Deadline.after(Duration.ofSeconds(2), Clock.system()));
-    ScpiOptions options = ScpiOptions.standard().withReplyTimeout(PATIENCE);
+    ScpiOptions options = new ScpiOptions(PATIENCE, PATIENCE, Duration.ZERO, "\n", 64 * 1024);
     return new ScpiInstrument(link, options, Clock.system());
   }
 

@@ -55,6 +55,30 @@ class MarkedMessagesTest {
     assertSays(e, "goes on past the 5 bytes planned");
   }
 
+  @Test
+  void whatStandsBehindALineUpToItsMarkIsNoPartOfTheNextReply() {
+    OneReply link = new OneReply(ByteBuffer.wrap(ascii("1.5\n\r\n")));
+    ScpiInstrument instrument = new ScpiInstrument(link, ScpiOptions.standard(), new ManualClock());
+    assertEquals("1.5", instrument.query("A?"));
+    assertEquals(0, link.reply().remaining());
+  }
+
+  @Test
+  void aSecondLineBeforeTheMarkIsRefused() {
+    ScpiException e =
+        assertThrows(
+            ScpiException.class, () -> instrument("1.5\na second line of text\n").query("A?"));
+    assertSays(e, "more data follow the end of the line");
+  }
+
+  @Test
+  void dataBehindABlockUpToTheMarkAreRefused() {
+    String reply = "#15ABCDE" + "X".repeat(20);
+    ScpiException e =
+        assertThrows(ScpiException.class, () -> instrument(reply).queryBlock("D?", 5));
+    assertSays(e, "more data follow the 5 bytes that its header claims");
+  }
+
   private static ScpiInstrument instrument(String reply) {
     return new ScpiInstrument(
         new OneReply(ByteBuffer.wrap(ascii(reply))), ScpiOptions.standard(), new ManualClock());
