@@ -5,6 +5,7 @@ import java.time.Duration;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.locks.ReentrantReadWriteLock;
 import mainsgap.waiting.Clock;
 import mainsgap.waiting.Deadline;
@@ -32,6 +33,7 @@ final class SerialLine {
   /** As long as the program holds the process back at its end to leave the bench safe. */
   private static final Duration LAST_WORDS = Duration.ofSeconds(15);
 
+  private static final Duration LEAVING = Duration.ofMillis(100);
   private static final Duration LOOK = Duration.ofMillis(20);
   private static final Logger LOG = LoggerFactory.getLogger(SerialLine.class);
   private static final Set<SerialLine> OPEN = ConcurrentHashMap.newKeySet();
@@ -39,6 +41,8 @@ final class SerialLine {
 
   private final SerialPort port;
   private final ReentrantReadWriteLock use = new ReentrantReadWriteLock();
+  private final AtomicInteger writers = new AtomicInteger();
+  private volatile boolean hasWritten;
   private volatile boolean closed;
 
   private SerialLine(SerialPort port) {
@@ -54,7 +58,9 @@ final class SerialLine {
         settings.flow() == SerialSettings.Flow.RTS_CTS
             ? SerialPort.FLOW_CONTROL_RTS_ENABLED | SerialPort.FLOW_CONTROL_CTS_ENABLED
             : SerialPort.FLOW_CONTROL_DISABLED);
-    port.setComPortTimeouts(SerialPort.TIMEOUT_READ_SEMI_BLOCKING, SLICE_MILLIS, 0);
+    // a write ends when the bytes are on the line, not when the system has them: see close()
+    port.setComPortTimeouts(
+        SerialPort.TIMEOUT_READ_SEMI_BLOCKING | SerialPort.TIMEOUT_WRITE_BLOCKING, SLICE_MILLIS, 0);
     if (!port.openPort(0)) {
       LOG.debug("{} does not open: error {}", path, port.getLastErrorCode());
       return null;
@@ -87,6 +93,7 @@ final class SerialLine {
   /** Writes until all is out, the port is gone or the writing is given up; whether all is out. */
   boolean write(byte[] message, StopRequest givenUp) {
     use.readLock().lock();
+    writers.incrementAndGet();
     try {
       int done = 0;
       while (done < message.length && !closed && !givenUp.isRequested()) {
@@ -99,6 +106,8 @@ final class SerialLine {
       }
       return done == message.length;
     } finally {
+      hasWritten = true;
+      writers.decrementAndGet();
       use.readLock().unlock();
     }
   }
@@ -119,13 +128,18 @@ final class SerialLine {
     return closed;
   }
 
-  /** Closes the port. A driver may hold that back until all is sent: then it ends by itself. */
+  /**
+   * Closes the port. The library throws away what is still on its way out, and the last message may
+   * be the one that opens a relay: it gets the time to leave an adapter too, of whose buffer the
+   * system knows nothing. A driver may hold the closing back: then it ends by itself.
+   */
   void close() {
     if (closed) {
       return;
     }
-    // what waits to go out would hold both a writer and the closing
-    discard();
+    if (writers.get() > 0) {
+      discard(); // it waits for a peer that takes nothing
+    }
     closed = true;
     Thread closing = new Thread(this::closePort, "serial-close");
     closing.setDaemon(true);
@@ -139,6 +153,9 @@ final class SerialLine {
   private void closePort() {
     use.writeLock().lock();
     try {
+      if (hasWritten) {
+        Clock.system().pause(LEAVING, new StopRequest());
+      }
       port.closePort();
     } finally {
       use.writeLock().unlock();

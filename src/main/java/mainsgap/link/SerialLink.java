@@ -97,7 +97,6 @@ final class SerialLink implements Link {
    */
   @Override
   public void clear(Deadline deadline) {
-    line.discard();
     pending.limit(0);
     if (cutShort) {
       write(NL, deadline);

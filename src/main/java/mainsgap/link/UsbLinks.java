@@ -4,24 +4,45 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import mainsgap.waiting.Clock;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** Opens USB instruments by the way that the operating system has for them. */
 final class UsbLinks {
+  /** What to do where USB does not serve. */
+  static final String INSTEAD =
+      "; or use the instrument's network link, such as TCPIP::host::"
+          + ResourceName.SCPI_RAW_PORT
+          + "::SOCKET";
+
+  private static final Logger LOG = LoggerFactory.getLogger(UsbLinks.class);
+
   private UsbLinks() {}
 
   static Link open(ResourceName.Usb resource) {
     String system = System.getProperty("os.name", "").toLowerCase(Locale.ROOT);
-    if (!system.startsWith("linux")) {
+    UsbtmcDevice device = system.startsWith("linux") ? byKernel(resource) : byLibusb(resource);
+    return new UsbtmcLink(resource, device, Clock.system());
+  }
+
+  private static UsbtmcDevice byKernel(ResourceName.Usb resource) {
+    UsbInstruments.Present found = choose(resource, UsbInstruments.present());
+    return KernelUsbtmc.open(kernel(resource), found.node(), resource);
+  }
+
+  private static UsbtmcDevice byLibusb(ResourceName.Usb resource) {
+    try {
+      LibusbPipes pipes = new LibusbBus(LibusbBus.load(), resource).open();
+      return new BulkUsbtmc(pipes, UsbtmcLink.BUFFER_BYTES, Clock.system());
+    } catch (LinkageError e) {
+      LOG.debug("libusb can't be loaded", e);
       throw new LinkException(
           resource
-              + ": USB instruments are not served on this system; use the instrument's network link,"
-              + " TCPIP::host::"
-              + ResourceName.SCPI_RAW_PORT
-              + "::SOCKET");
+              + ": on this system USB instruments are reached through libusb 1.0, which is not"
+              + " installed"
+              + INSTEAD,
+          e);
     }
-    UsbInstruments.Present found = choose(resource, UsbInstruments.present());
-    UsbtmcDevice device = KernelUsbtmc.open(kernel(resource), found.node(), resource);
-    return new UsbtmcLink(resource, device, Clock.system());
   }
 
   /**

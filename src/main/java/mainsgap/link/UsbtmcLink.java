@@ -8,6 +8,8 @@ import mainsgap.waiting.Clock;
 import mainsgap.waiting.Deadline;
 import mainsgap.waiting.StopRequest;
 import mainsgap.waiting.StoppedException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * USBTMC with USB488: messages with an end mark, device clear, status byte.
@@ -22,11 +24,13 @@ final class UsbtmcLink implements Link {
   private static final int MESSAGE_AVAILABLE = 0x10;
 
   /** A multiple of every packet size; also what one request asks for. */
-  private static final int BUFFER_BYTES = 64 * 1024;
+  static final int BUFFER_BYTES = 64 * 1024;
 
   private static final int SLICE_MILLIS = 100;
   private static final Duration FIRST_PAUSE = Duration.ofMillis(1);
   private static final Duration LONGEST_PAUSE = Duration.ofMillis(20);
+
+  private static final Logger LOG = LoggerFactory.getLogger(UsbtmcLink.class);
 
   private final ResourceName.Usb resource;
   private final OpenUsbtmc device;
@@ -57,6 +61,7 @@ final class UsbtmcLink implements Link {
 
   @Override
   public void write(byte[] message, Deadline deadline) {
+    takeOwedEnd();
     forget();
     device.send(message, millis(deadline));
   }
@@ -96,14 +101,13 @@ final class UsbtmcLink implements Link {
   private void receive(Deadline deadline) {
     boolean begins = !underWay;
     underWay = false; // whatever goes wrong now ends the message
-    if (begins) {
-      awaitAvailability(deadline);
-    }
+    boolean available = !begins || awaitAvailability(deadline);
     Received news = receiveOnce(deadline);
     if (news.bytes() == 0 && begins) {
       // seen on instruments: an empty transfer first, the reply after it
       news = receiveOnce(deadline);
     }
+    asksStatus &= available; // here is a reply of which the status byte said nothing
     underWay = !news.messageEnded();
     pending.clear().limit(news.bytes());
     pendingEndsMessage = news.messageEnded();
@@ -121,34 +125,39 @@ final class UsbtmcLink implements Link {
     return device.receive(buffer, millis(deadline)).orElseThrow(device::silent);
   }
 
-  private void awaitAvailability(Deadline deadline) {
-    // half of the time is left for reading, until the bit was seen to be kept
+  /** False where the status byte did not say so, and reading is worth a try. */
+  private boolean awaitAvailability(Deadline deadline) {
+    // half of the time is left for the try, until the bit was seen to be kept
     Duration left = availabilitySeen ? deadline.remaining() : deadline.remaining().dividedBy(2);
     Duration pause = FIRST_PAUSE;
     while (asksStatus) {
       OptionalInt status = device.statusByte(millis(deadline));
       if (status.isEmpty()) {
-        asksStatus = false;
-        return;
+        return false;
       }
       if ((status.getAsInt() & MESSAGE_AVAILABLE) != 0) {
         availabilitySeen = true;
-        return;
+        return true;
       }
       if (left.isZero() || deadline.hasPassed()) {
         if (availabilitySeen) {
           throw device.silent();
         }
-        asksStatus = false;
-        return;
+        return false;
       }
-      Duration next = pause.compareTo(left) < 0 ? pause : left;
+      Duration next = shorter(pause, left);
       rest(next);
       left = left.minus(next);
-      pause =
-          pause.multipliedBy(2).compareTo(LONGEST_PAUSE) < 0
-              ? pause.multipliedBy(2)
-              : LONGEST_PAUSE;
+      pause = shorter(pause.multipliedBy(2), LONGEST_PAUSE);
+    }
+    return false;
+  }
+
+  /** An end that comes apart from the last byte is taken, lest the instrument miss its reader. */
+  private void takeOwedEnd() {
+    if (underWay && !pending.hasRemaining()) {
+      Optional<Received> end = device.receive(buffer, SLICE_MILLIS);
+      LOG.debug("{}: behind the reply came {}", resource, end);
     }
   }
 
@@ -169,6 +178,10 @@ final class UsbtmcLink implements Link {
     if (interrupted) {
       Thread.currentThread().interrupt();
     }
+  }
+
+  private static Duration shorter(Duration one, Duration other) {
+    return one.compareTo(other) < 0 ? one : other;
   }
 
   private static int millis(Deadline deadline) {

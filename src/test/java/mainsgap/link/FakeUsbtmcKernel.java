@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Deque;
 import java.util.HashSet;
 import java.util.List;
@@ -49,6 +50,7 @@ final class FakeUsbtmcKernel implements UsbtmcKernel {
   int errnoOfAll;
   int errnoOfWrites;
   int errnoOfStatus;
+  int errnoWhenEmpty = ETIMEDOUT;
   int extraBytes;
   boolean keepsAvailability = true;
   int silentLooks;
@@ -64,6 +66,16 @@ final class FakeUsbtmcKernel implements UsbtmcKernel {
   /** Answers every message with the text, in one transfer. */
   void answers(String text) {
     instrument = message -> List.of(new Transfer(LoopbackPeer.ascii(text), true));
+  }
+
+  /** A reply in transfers of at most {@code size} bytes. */
+  static List<Transfer> inPieces(byte[] reply, int size) {
+    List<Transfer> pieces = new ArrayList<>();
+    for (int at = 0; at < reply.length; at += size) {
+      int end = Math.min(reply.length, at + size);
+      pieces.add(new Transfer(Arrays.copyOfRange(reply, at, end), end == reply.length));
+    }
+    return pieces;
   }
 
   @Override
@@ -95,7 +107,7 @@ final class FakeUsbtmcKernel implements UsbtmcKernel {
     Transfer next = transfers.poll();
     if (next == null) {
       clock.advance(Duration.ofMillis(timeoutMillis));
-      throw new Failed(ETIMEDOUT);
+      throw new Failed(errnoWhenEmpty);
     }
     int bytes = Math.min(into.length, next.bytes.length);
     System.arraycopy(next.bytes, 0, into, 0, bytes);

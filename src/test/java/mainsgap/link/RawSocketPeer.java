@@ -15,6 +15,11 @@ public final class RawSocketPeer implements LinkPeer {
     peer = new LoopbackPeer();
   }
 
+  /** Where it listens. */
+  int port() {
+    return peer.port();
+  }
+
   @Override
   public Set<Manner> manners() {
     return EnumSet.complementOf(

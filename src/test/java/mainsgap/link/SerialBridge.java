@@ -41,6 +41,7 @@ public final class SerialBridge implements AutoCloseable {
     Process socat =
         new ProcessBuilder(
                 "socat",
+                "-t0.01", // how long it stays when one end has closed
                 "PTY,link=" + path + ",raw,echo=0",
                 "TCP:127.0.0.1:" + tcpPort + ",nodelay")
             .redirectError(ProcessBuilder.Redirect.DISCARD)

@@ -1,5 +1,6 @@
 package mainsgap.link;
 
+import static java.nio.charset.StandardCharsets.ISO_8859_1;
 import static java.nio.charset.StandardCharsets.US_ASCII;
 import static mainsgap.Sentences.assertSays;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
@@ -23,6 +24,7 @@ import java.util.concurrent.CompletionException;
 import mainsgap.waiting.Clock;
 import mainsgap.waiting.Deadline;
 import mainsgap.waiting.ManualClock;
+import mainsgap.waiting.StopRequest;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -171,6 +173,28 @@ class SerialLinkTest {
   }
 
   @Test
+  void theLastMessageGoesOutBeforeTheClose() {
+    ask("OFF");
+    link.close();
+    Deadline deadline = within(5000);
+    while (peer.received().isEmpty() && !deadline.hasPassed()) {
+      Clock.system().pause(Duration.ofMillis(5), new StopRequest());
+    }
+    assertEquals(List.of("OFF"), peer.received());
+  }
+
+  @Test
+  void everyByteGoesOutAsItIs() {
+    StringBuilder all = new StringBuilder();
+    for (char c = 0; c < 256; c++) {
+      all.append(c == '\n' ? "" : c);
+    }
+    peer.answer(all.toString(), "1");
+    link.write((all + "\n").getBytes(ISO_8859_1), within(2000));
+    assertEquals("1\n", text(2));
+  }
+
+  @Test
   void anInterruptLeavesTheLinkOpen() {
     peer.answer("A?", "1");
     Thread.currentThread().interrupt();
@@ -200,6 +224,7 @@ class SerialLinkTest {
           }
         });
     ask("FLOOD");
+    link.read(ByteBuffer.allocate(1), within(10_000));
     LinkTimeoutException e =
         assertThrows(LinkTimeoutException.class, () -> link.clear(within(300)));
     assertSays(e, "goes on sending what nobody wants any more");
