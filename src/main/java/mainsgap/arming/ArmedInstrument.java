@@ -5,6 +5,7 @@ import static mainsgap.scope.AcquisitionState.RECORDING;
 import static mainsgap.scope.AcquisitionState.WATCHING;
 
 import java.time.Duration;
+import java.time.Instant;
 import java.util.EnumSet;
 import java.util.Set;
 import mainsgap.scope.AcquisitionState;
@@ -29,6 +30,7 @@ final class ArmedInstrument implements AutoCloseable {
   private final CapturePlan plan;
   private final Duration triggerWait;
   private final String awaited;
+  private final double cycleSeconds;
   private final Waits waits;
 
   ArmedInstrument(Oscilloscope instrument, LoopPlan plan, Waits waits) {
@@ -36,10 +38,10 @@ final class ArmedInstrument implements AutoCloseable {
     this.plan = plan.capture();
     this.triggerWait = plan.pace().triggerWait();
     this.awaited =
-        switch (plan.task().event()) {
-          case LOSS -> "the trigger";
-          case RESTORATION -> "the unit to go back to mains, which it checks first";
-        };
+        plan.capture().unitWaitSeconds() > 0
+            ? "the unit to go back to mains, which it checks first"
+            : "the trigger";
+    this.cycleSeconds = plan.task().cycleSeconds();
     this.waits = waits;
   }
 
@@ -63,7 +65,25 @@ final class ArmedInstrument implements AutoCloseable {
       }
       return true;
     }
+    if (plan.method() == CatchMethod.BACK_TO_BACK_RECORDS) {
+      return isInOneOfTheRecords();
+    }
     return reaches(HAS_TRIGGERED, awaited, triggerWait);
+  }
+
+  /** Takes record after record until the event is in one; the last one stays in the instrument. */
+  private boolean isInOneOfTheRecords() {
+    Instant end = waits.now().plus(triggerWait);
+    while (true) {
+      complete();
+      if (EventInRecord.isIn(instrument.read(), cycleSeconds)) {
+        return true;
+      }
+      if (!waits.now().isBefore(end)) {
+        return false;
+      }
+      arm();
+    }
   }
 
   /** Waits for the rest of the record. */

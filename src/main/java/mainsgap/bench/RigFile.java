@@ -22,6 +22,8 @@ import org.jspecify.annotations.Nullable;
  * @param frequencyHertz nominal
  * @param settleSeconds how long the unit settles between trials
  * @param mainsSwitch the commanded mains switch; null where a hand moves it
+ * @param signals small isolated signals that tell of the event
+ * @param longestCheckSeconds how long the unit may check a mains that is back
  * @param conditions serial, firmware, load ... in the file's order
  */
 record RigFile(
@@ -32,6 +34,8 @@ record RigFile(
     @Nullable Double frequencyHertz,
     @Nullable Double settleSeconds,
     @Nullable RigSwitch mainsSwitch,
+    RigSignals signals,
+    @Nullable Double longestCheckSeconds,
     Map<String, String> conditions) {
   private static final double LARGEST_VOLTS = 1000;
   private static final double LONGEST_SETTLE_SECONDS = 3600;
@@ -54,14 +58,23 @@ record RigFile(
   static RigFile read(Path file, @Nullable Double otherNominalVolts, double fallbackVolts) {
     SettingsTable root =
         SettingsFile.readFile(file)
-            .root("instrument", "unit", "supply", "channels", "mains-switch", "load", "conditions");
+            .root(
+                "instrument",
+                "unit",
+                "supply",
+                "channels",
+                "external-input",
+                "mains-switch",
+                "load",
+                "conditions");
     SettingsTable supply =
         root.optionalTable(
                 "supply",
                 "nominal-volts",
                 "frequency-hertz",
                 "line-to-earth-volts",
-                "settle-seconds")
+                "settle-seconds",
+                "longest-check-seconds")
             .orElse(null);
     Double nominal = number(supply, "nominal-volts", 1, LARGEST_VOLTS);
     Double declared = number(supply, "line-to-earth-volts", 1, LARGEST_VOLTS);
@@ -76,8 +89,10 @@ record RigFile(
               + Words.plain(line)
               + " V between them one has at least half of it to earth: write the larger one's");
     }
+    SettingsTable wired = root.table("channels", "output", "mains", "marker");
+    Map<ChannelRole, ProbedChannel> channels = channels(wired, declared == null ? line : declared);
     return new RigFile(
-        channels(root, declared == null ? line : declared),
+        channels,
         root.optionalTable("instrument", "profile")
             .flatMap(table -> table.optionalText("profile"))
             .orElse(null),
@@ -88,11 +103,13 @@ record RigFile(
         root.optionalTable("mains-switch", RigSwitch.KEYS)
             .map(table -> RigSwitch.read(table, folderOf(file)))
             .orElse(null),
+        RigSignals.read(root, wired),
+        number(supply, "longest-check-seconds", 0, LONGEST_SETTLE_SECONDS),
         conditions(root));
   }
 
-  private static Map<ChannelRole, ProbedChannel> channels(SettingsTable root, double toEarthVolts) {
-    SettingsTable table = root.table("channels", "output", "mains");
+  private static Map<ChannelRole, ProbedChannel> channels(
+      SettingsTable table, double toEarthVolts) {
     Map<ChannelRole, ProbedChannel> channels = new EnumMap<>(ChannelRole.class);
     channels.put(
         ChannelRole.OUTPUT,

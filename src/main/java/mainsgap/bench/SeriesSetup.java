@@ -10,7 +10,7 @@ import mainsgap.arming.Pace;
 import mainsgap.arming.SwitchTiming;
 import mainsgap.scope.CaptureRequest;
 import mainsgap.scope.CaptureRequest.Input;
-import mainsgap.scope.CatchMethod;
+import mainsgap.scope.EventSignal;
 import mainsgap.signal.ChannelRole;
 import mainsgap.signal.Event;
 import mainsgap.simulation.SimulatedBench;
@@ -75,7 +75,7 @@ record SeriesSetup(
         rig,
         unit(request, rig),
         task(request, rig),
-        inputs(rig),
+        inputs(request, rig),
         pace(request, rig),
         timing(request, rig == null ? null : rig.mainsSwitch()));
   }
@@ -117,7 +117,27 @@ record SeriesSetup(
         claim == null ? null : (Double) (claim.millis() / 1e3),
         inputs,
         isReal() && mainsSwitch() == null,
-        wished(request.catching()));
+        request.catching().method(),
+        signals().marker(),
+        signals().external(),
+        longestCheckSeconds(request, rig));
+  }
+
+  private RigSignals signals() {
+    return signals(request, rig);
+  }
+
+  private static RigSignals signals(SeriesRequest request, @Nullable RigFile rig) {
+    return rig == null
+        ? SimulatedSignals.wiredFor(request.event(), request.catching())
+        : rig.signals();
+  }
+
+  private static double longestCheckSeconds(SeriesRequest request, @Nullable RigFile rig) {
+    Double declared = rig == null ? null : rig.longestCheckSeconds();
+    return request.instrument() instanceof InstrumentChoice.Simulated
+        ? SimulatedSignals.LONGEST_CHECK_SECONDS
+        : declared == null ? CaptureRequest.LONGEST_CHECK_SECONDS : declared;
   }
 
   /** The rig in words and values, for the session. */
@@ -134,6 +154,11 @@ record SeriesSetup(
           .forEach(
               (role, channel) ->
                   words.put("channel " + channel.number(), channel.words(role.words())));
+      EventSignal marker = rig.signals().marker();
+      Input input = rig.signals().markerInput();
+      if (marker != null && input != null) {
+        words.put("channel " + input.channel(), "marker, " + marker.follows().words());
+      }
     }
     RigSwitch commanded = mainsSwitch();
     words.put("mains switch", commanded == null ? "by hand" : commanded.words());
@@ -152,14 +177,6 @@ record SeriesSetup(
     return request.instrument() instanceof InstrumentChoice.Simulated simulated
         ? Map.of("seed", Long.toString(simulated.seed()))
         : Map.of();
-  }
-
-  private static @Nullable CatchMethod wished(CatchWish wish) {
-    return switch (wish) {
-      case AUTOMATIC -> null;
-      case TIME_OUT_TRIGGER -> CatchMethod.TIME_OUT_TRIGGER;
-      case FORCED_RECORD -> CatchMethod.FORCED_RECORD;
-    };
   }
 
   private static String unit(SeriesRequest request, @Nullable RigFile rig) {
@@ -203,13 +220,17 @@ record SeriesSetup(
     }
   }
 
-  private static Map<ChannelRole, Input> inputs(@Nullable RigFile rig) {
-    if (rig == null) {
-      return Map.of(
-          ChannelRole.OUTPUT, Input.ofSupply(1, SimulatedBench.PROBE_FACTOR),
-          ChannelRole.MAINS, Input.ofSupply(2, SimulatedBench.PROBE_FACTOR));
-    }
+  private static Map<ChannelRole, Input> inputs(SeriesRequest request, @Nullable RigFile rig) {
     Map<ChannelRole, Input> inputs = new EnumMap<>(ChannelRole.class);
+    Input marker = signals(request, rig).markerInput();
+    if (marker != null) {
+      inputs.put(ChannelRole.MARKER, marker);
+    }
+    if (rig == null) {
+      inputs.put(ChannelRole.OUTPUT, Input.ofSupply(1, SimulatedBench.PROBE_FACTOR));
+      inputs.put(ChannelRole.MAINS, Input.ofSupply(2, SimulatedBench.PROBE_FACTOR));
+      return inputs;
+    }
     rig.channels()
         .forEach(
             (role, channel) ->
@@ -227,7 +248,8 @@ record SeriesSetup(
     SeriesPlan plan = request.plan();
     Duration triggerWait =
         real && request.event() == Event.RESTORATION
-            ? Pace.TRIGGER_WAIT_FOR_RESTORATION
+            ? Pace.TRIGGER_WAIT_FOR_LOSS.plusMillis(
+                Math.round(1e3 * longestCheckSeconds(request, rig)))
             : pace.triggerWait();
     try {
       return new Pace(

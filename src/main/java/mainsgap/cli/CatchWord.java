@@ -1,21 +1,52 @@
 package mainsgap.cli;
 
+import java.util.Iterator;
+import java.util.LinkedHashMap;
 import java.util.Locale;
+import java.util.Map;
 import mainsgap.bench.CatchWish;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 
 /** Reads from an option's word how the event is to be caught. */
-final class CatchWord implements ITypeConverter<CatchWish> {
+final class CatchWord implements ITypeConverter<CatchWish>, Iterable<String> {
+  private static final Map<String, CatchWish> WORDS = words();
+
+  private static Map<String, CatchWish> words() {
+    Map<String, CatchWish> words = new LinkedHashMap<>();
+    for (CatchWish wish : CatchWish.values()) {
+      words.put(word(wish), wish);
+    }
+    return words;
+  }
+
+  private static String word(CatchWish wish) {
+    return switch (wish) {
+      case AUTOMATIC -> "automatic";
+      case TIME_OUT_TRIGGER -> "time-out";
+      case DROPOUT_TRIGGER -> "dropout";
+      case PULSE_WIDTH_TRIGGER -> "pulse-width";
+      case INTERVAL_TRIGGER -> "interval";
+      case WINDOW_TRIGGER -> "window";
+      case EDGE_TRIGGER -> "edge";
+      case EXTERNAL_TRIGGER -> "external";
+      case FORCED_RECORD -> "record";
+      case BACK_TO_BACK_RECORDS -> "back-to-back";
+    };
+  }
+
   @Override
   public CatchWish convert(String word) {
-    return switch (word.toLowerCase(Locale.ROOT)) {
-      case "automatic" -> CatchWish.AUTOMATIC;
-      case "time-out" -> CatchWish.TIME_OUT_TRIGGER;
-      case "record" -> CatchWish.FORCED_RECORD;
-      default ->
-          throw new TypeConversionException(
-              "'" + word + "' is none of automatic, time-out, record");
-    };
+    CatchWish wish = WORDS.get(word.toLowerCase(Locale.ROOT));
+    if (wish == null) {
+      throw new TypeConversionException(
+          "'" + word + "' is none of " + String.join(", ", WORDS.keySet()));
+    }
+    return wish;
+  }
+
+  @Override
+  public Iterator<String> iterator() {
+    return WORDS.keySet().iterator();
   }
 }

@@ -99,9 +99,12 @@ final class SeriesOptions {
       names = "--catch",
       paramLabel = "HOW",
       converter = CatchWord.class,
+      completionCandidates = CatchWord.class,
       description =
-          "automatic (default); time-out: a single-shot trigger on the loss; record: one"
-              + " long record inside which mains is switched.")
+          "How the event gets into the record (default: automatic, the surest way that instrument"
+              + " and rig allow): ${COMPLETION-CANDIDATES}. 'record' is one long record inside which"
+              + " mains is switched; the others are triggers, and what each can miss is printed"
+              + " before anything is armed.")
   private CatchWish catching = CatchWish.AUTOMATIC;
 
   @Option(

@@ -16,6 +16,9 @@ import org.jspecify.annotations.Nullable;
  * @param samples the record length
  * @param preTriggerSeconds what the record holds before the trigger; 0 for a forced record
  * @param trigger what the instrument waits for; null where it waits for nothing, and only then
+ * @param unitWaitSeconds what the unit may take between the move of the switch and the trigger,
+ *     beyond the time for the hand
+ * @param blindness what it cannot see
  * @param explanation what was chosen and why, one sentence each
  */
 public record CapturePlan(
@@ -25,7 +28,30 @@ public record CapturePlan(
     int samples,
     double preTriggerSeconds,
     @Nullable PlannedTrigger trigger,
+    double unitWaitSeconds,
+    Blindness blindness,
     List<String> explanation) {
+
+  /** One for a trigger that comes with the switch, and misses nothing. */
+  public CapturePlan(
+      CatchMethod method,
+      Map<ChannelRole, ChannelPlan> channels,
+      double intervalSeconds,
+      int samples,
+      double preTriggerSeconds,
+      @Nullable PlannedTrigger trigger,
+      List<String> explanation) {
+    this(
+        method,
+        channels,
+        intervalSeconds,
+        samples,
+        preTriggerSeconds,
+        trigger,
+        0,
+        Blindness.NONE,
+        explanation);
+  }
 
   /**
    * One channel's settings.

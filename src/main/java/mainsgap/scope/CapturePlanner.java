@@ -11,8 +11,6 @@ import org.jspecify.annotations.Nullable;
 
 /** Makes a plan from what is to be caught and what the instrument can do, and says why. */
 public final class CapturePlanner {
-  private static final double TRIGGERED_INTERVAL_SECONDS = 5e-6;
-
   private final CaptureRequest request;
   private final ScopeLimits limits;
   private final CaptureTimes times;
@@ -37,84 +35,68 @@ public final class CapturePlanner {
     CatchMethod method = method();
     ChannelPlanner planner = new ChannelPlanner(request, limits);
     Map<ChannelRole, ChannelPlan> channels = planner.channels();
-    return method == CatchMethod.TIME_OUT_TRIGGER
-        ? triggered(channels, planner.explanation())
-        : forced(channels, planner.explanation());
+    return switch (method) {
+      case FORCED_RECORD -> forced(channels, planner.explanation());
+      case BACK_TO_BACK_RECORDS -> backToBack(channels, planner.explanation());
+      case TIME_OUT_TRIGGER,
+          DROPOUT_TRIGGER,
+          PULSE_WIDTH_TRIGGER,
+          INTERVAL_TRIGGER,
+          WINDOW_TRIGGER,
+          EDGE_TRIGGER,
+          EXTERNAL_TRIGGER ->
+          triggered(method, channels, planner.explanation());
+    };
   }
 
   private CatchMethod method() {
     CatchMethod wished = request.wishedMethod();
-    boolean loss = request.event() == Event.LOSS;
-    if (wished != null) {
-      checkOffered(wished);
-      return wished;
+    if (wished == null) {
+      return new CatchChoice(request, limits, times).method();
     }
-    boolean sure =
-        loss
-            && request.inputs().containsKey(ChannelRole.MAINS)
-            && limits.methods().contains(CatchMethod.TIME_OUT_TRIGGER);
-    return sure ? CatchMethod.TIME_OUT_TRIGGER : CatchMethod.FORCED_RECORD;
-  }
-
-  private void checkOffered(CatchMethod wished) {
     if (!limits.methods().contains(wished)) {
       throw new ScopeException(
-          "this instrument has no time-out trigger in its profile: catch the "
+          "this instrument has no "
+              + wished.words()
+              + (wished.awaitsQuiet() && wished != CatchMethod.TIME_OUT_TRIGGER
+                  ? " that fires by itself"
+                  : "")
+              + " in its profile: catch the "
               + request.event().word()
               + " by a forced record");
     }
-    if (wished == CatchMethod.TIME_OUT_TRIGGER && request.event() == Event.RESTORATION) {
-      throw new ScopeException(
-          "a time-out trigger cannot see mains come back, as the output is fed before and after:"
-              + " catch the restoration by a forced record");
-    }
+    return wished;
   }
 
-  private CapturePlan triggered(Map<ChannelRole, ChannelPlan> channels, List<String> ofChannels) {
-    ChannelRole source =
-        channels.containsKey(ChannelRole.MAINS) ? ChannelRole.MAINS : ChannelRole.OUTPUT;
-    ChannelPlan watched = channels.get(source);
-    double peak = watched == null ? request.nominalPeakVolts() : watched.expectedPeakVolts();
-    PlannedTrigger trigger =
-        PlannedTrigger.quiet(
-            CatchMethod.TIME_OUT_TRIGGER,
-            source,
-            CaptureTimes.LEVEL_OF_PEAK * peak,
-            times.timeOutSeconds());
-    double before = trigger.timeSeconds() + times.beforeSeconds();
-    RecordSize size = triggeredSize(before + times.afterSeconds());
-    explainTrigger(trigger, source);
+  private CapturePlan triggered(
+      CatchMethod method, Map<ChannelRole, ChannelPlan> channels, List<String> ofChannels) {
+    TriggerPlan trigger = new TriggerPlanner(request, times).plan(method);
+    RecordSize size =
+        orRefuse(
+            trigger.size(RecordSize.COARSEST_SECONDS, limits),
+            RoundValues.up125(trigger.neededSeconds()));
+    explanation.addAll(trigger.explanation());
     explanation.addAll(ofChannels);
     explanation.add(
         String.format(
             Locale.ROOT,
-            "Record %s at %s (%d samples): %s before the trigger, for its own time and 10/12 cycles of"
-                + " the supply before (the window of IEC 61000-4-7), then room for a transfer of %s"
-                + " and 10/12 cycles of the settled supply after%s.",
-            Words.of(size.durationSeconds(), "s"),
-            Words.of(1 / size.intervalSeconds(), "S/s"),
-            size.samples(),
-            Words.of(before, "s"),
+            "Record %s: %s before the trigger, for its own time and 10/12 cycles of the supply before"
+                + " (the window of IEC 61000-4-7), then room for a transfer of %s and 10/12 cycles of"
+                + " the settled supply after%s.",
+            sizeWords(size),
+            Words.of(trigger.beforeSeconds(), "s"),
             Words.of(times.longestTransferSeconds(), "s"),
             assumption()));
     return new CapturePlan(
-        CatchMethod.TIME_OUT_TRIGGER,
+        method,
         channels,
         size.intervalSeconds(),
         size.samples(),
-        before,
-        trigger,
+        trigger.beforeSeconds(),
+        trigger.trigger(),
+        trigger.unitWaitSeconds(),
+        trigger.blindness(),
         explanation);
-  }
-
-  private RecordSize triggeredSize(double neededSeconds) {
-    return orRefuse(
-        RecordSize.fitting(
-            RoundValues.up125(neededSeconds),
-            TRIGGERED_INTERVAL_SECONDS,
-            RecordSize.COARSEST_SECONDS,
-            limits),
-        neededSeconds);
   }
 
   private CapturePlan forced(Map<ChannelRole, ChannelPlan> channels, List<String> ofChannels) {
@@ -129,43 +111,51 @@ public final class CapturePlanner {
     explanation.add(
         String.format(
             Locale.ROOT,
-            "Record %s at %s (%d samples): %s, with a transfer of up to %s and 10/12 cycles of the"
-                + " settled supply (the window of IEC 61000-4-7) around it%s.",
-            Words.of(size.durationSeconds(), "s"),
-            Words.of(1 / size.intervalSeconds(), "S/s"),
-            size.samples(),
+            "Record %s: %s, with a transfer of up to %s and 10/12 cycles of the settled supply (the"
+                + " window of IEC 61000-4-7) around it%s.",
+            sizeWords(size),
             record.reason(),
             Words.of(times.longestTransferSeconds(), "s"),
             assumption()));
+    return untriggered(CatchMethod.FORCED_RECORD, channels, size, Blindness.NONE);
+  }
+
+  private CapturePlan backToBack(Map<ChannelRole, ChannelPlan> channels, List<String> ofChannels) {
+    BackToBackRecords records = BackToBackRecords.of(times, limits);
+    double needed = RoundValues.up125(times.beforeSeconds() + times.afterSeconds());
+    RecordSize size = orRefuse(records == null ? null : records.size(), needed);
+    double blind = records == null ? 1 : records.blindPart();
+    explanation.add(
+        String.format(
+            Locale.ROOT,
+            "Records back to back, each looked through for the %s, as the last resort: blind for at"
+                + " least %s %% of the time, at the ends of the records, and while each is read and"
+                + " the next is started; a %s that falls there is missed, and the switch must move"
+                + " again.",
+            request.event().word(),
+            Words.plain(100 * blind, 2),
+            request.event().word()));
+    explanation.addAll(ofChannels);
+    explanation.add("Record " + sizeWords(size) + ", again and again" + assumption() + ".");
+    return untriggered(CatchMethod.BACK_TO_BACK_RECORDS, channels, size, Blindness.ofTime(blind));
+  }
+
+  private CapturePlan untriggered(
+      CatchMethod method,
+      Map<ChannelRole, ChannelPlan> channels,
+      RecordSize size,
+      Blindness blindness) {
+    boolean ends = method == CatchMethod.FORCED_RECORD;
     return new CapturePlan(
-        CatchMethod.FORCED_RECORD,
+        method,
         channels,
         size.intervalSeconds(),
         size.samples(),
         0,
         null,
+        ends ? 0 : times.unitWaitSeconds(),
+        blindness,
         explanation);
-  }
-
-  private void explainTrigger(PlannedTrigger trigger, ChannelRole source) {
-    explanation.add(
-        String.format(
-            Locale.ROOT,
-            "Time-out trigger on the %s: no crossing of %s (%s %% of the peak) for %s; a healthy"
-                + " sine is quiet for %s at most.",
-            source.words(),
-            Words.volts(trigger.levelVolts()),
-            Words.plain(100 * CaptureTimes.LEVEL_OF_PEAK, 3),
-            Words.of(trigger.timeSeconds(), "s"),
-            Words.of(times.quietPartSeconds(), "s")));
-    explanation.add(
-        source == ChannelRole.MAINS
-            ? "It watches the mains downstream of the switch, which stays dead after an opening:"
-                + " even a unit without a gap is caught."
-            : "It watches the output: a gap shorter than "
-                + Words.of(trigger.timeSeconds(), "s")
-                + " may pass unseen, and a unit without a gap never fires it; the forced record or a"
-                + " mains channel has no such blind zone.");
   }
 
   private RecordSize orRefuse(@Nullable RecordSize size, double neededSeconds) {
@@ -174,15 +164,28 @@ public final class CapturePlanner {
           String.format(
               Locale.ROOT,
               "a record of %s needs %.0f samples at %s, but the instrument holds %d samples of at"
-                  + " most %s each: use an instrument with more memory, or declare a shorter"
-                  + " rated time",
+                  + " most %s each: use an instrument with more memory, or %s",
               Words.of(neededSeconds, "s"),
               Math.ceil(neededSeconds / RecordSize.COARSEST_SECONDS),
               Words.of(1 / RecordSize.COARSEST_SECONDS, "S/s"),
               limits.largestRecord(),
-              Words.of(limits.longestIntervalSeconds(), "s")));
+              Words.of(limits.longestIntervalSeconds(), "s"),
+              request.event() == Event.RESTORATION
+                  ? "say how long the unit checks the mains, if less than the "
+                      + Words.of(times.unitWaitSeconds(), "s")
+                      + " that are allowed for, or catch the restoration by a trigger on the output"
+                  : "declare a shorter rated time"));
     }
     return size;
+  }
+
+  private static String sizeWords(RecordSize size) {
+    return String.format(
+        Locale.ROOT,
+        "%s at %s (%d samples)",
+        Words.of(size.durationSeconds(), "s"),
+        Words.of(1 / size.intervalSeconds(), "S/s"),
+        size.samples());
   }
 
   private String assumption() {

@@ -17,6 +17,10 @@ import org.jspecify.annotations.Nullable;
  * @param inputs the channel for each role that is watched, the output always among them
  * @param switchedByHand whether a person moves the mains switch, who needs seconds to do so
  * @param wishedMethod how to catch the event; null leaves the choice to the planner
+ * @param marker what the marker channel sees; null where there is none
+ * @param external what is at the external trigger input; null where nothing is
+ * @param longestCheckSeconds how long the unit may check a mains that is back before it goes back
+ *     to it
  */
 public record CaptureRequest(
     Event event,
@@ -25,7 +29,37 @@ public record CaptureRequest(
     @Nullable Double ratedSeconds,
     Map<ChannelRole, Input> inputs,
     boolean switchedByHand,
-    @Nullable CatchMethod wishedMethod) {
+    @Nullable CatchMethod wishedMethod,
+    @Nullable EventSignal marker,
+    @Nullable EventSignal external,
+    double longestCheckSeconds) {
+
+  /** Units check a mains that is back for 15 s to 5 minutes (common practice). */
+  public static final double LONGEST_CHECK_SECONDS = 300;
+
+  private static final double LONGEST_ALLOWED_CHECK_SECONDS = 3600;
+
+  /** One without signals beside the channels, on a unit of which nothing is known. */
+  public CaptureRequest(
+      Event event,
+      double nominalVolts,
+      double nominalFrequencyHertz,
+      @Nullable Double ratedSeconds,
+      Map<ChannelRole, Input> inputs,
+      boolean switchedByHand,
+      @Nullable CatchMethod wishedMethod) {
+    this(
+        event,
+        nominalVolts,
+        nominalFrequencyHertz,
+        ratedSeconds,
+        inputs,
+        switchedByHand,
+        wishedMethod,
+        null,
+        null,
+        LONGEST_CHECK_SECONDS);
+  }
 
   /**
    * Where a role is connected.
@@ -77,6 +111,16 @@ public record CaptureRequest(
     if (!copy.containsKey(ChannelRole.OUTPUT)) {
       throw new IllegalArgumentException(
           "a capture needs the output channel, found " + copy.keySet());
+    }
+    if (copy.containsKey(ChannelRole.MARKER) != (marker != null)) {
+      throw new IllegalArgumentException(
+          "a marker channel and what it sees go together, found " + copy.keySet() + ", " + marker);
+    }
+    if (!(longestCheckSeconds >= 0 && longestCheckSeconds <= LONGEST_ALLOWED_CHECK_SECONDS)) {
+      throw new IllegalArgumentException(
+          "a unit checks mains for 0 to 3600 s before it goes back, found "
+              + longestCheckSeconds
+              + " s");
     }
     inputs = Collections.unmodifiableMap(copy);
   }

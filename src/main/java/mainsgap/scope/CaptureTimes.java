@@ -1,5 +1,7 @@
 package mainsgap.scope;
 
+import mainsgap.signal.Event;
+
 /**
  * The times that a record must hold around the event.
  *
@@ -7,11 +9,8 @@ package mainsgap.scope;
  * 61000-4-7 for a spectrum of each supply; the margins are common practice.
  */
 final class CaptureTimes {
-  /** The time-out trigger's level as a part of the peak; pickup in the gap stays below it. */
+  /** A trigger's level as a part of the peak; pickup in the gap stays below it. */
   static final double LEVEL_OF_PEAK = 0.3;
-
-  /** A unit that transfers back checks the mains for seconds first (common practice). */
-  static final double TRANSFER_BACK_DELAY_SECONDS = 10;
 
   /** Where no time is declared: longer than the units that feed computers take. */
   private static final double ASSUMED_RATED_SECONDS = 0.1;
@@ -56,17 +55,20 @@ final class CaptureTimes {
         + request.cycleSeconds();
   }
 
-  /**
-   * The time without a crossing after which the trigger fires: above the longest quiet part of a
-   * sine, (180 + 2 asin d)/360 of a period for a level d of its peak, by a margin.
-   */
-  double timeOutSeconds() {
-    return quietPartSeconds() + QUIET_MARGIN_CYCLES * request.cycleSeconds();
+  /** How long the trigger waits: what a healthy supply is quiet at most, and a margin. */
+  double quietSeconds(CatchMethod method) {
+    return BlindZone.healthySeconds(method, LEVEL_OF_PEAK, request.nominalFrequencyHertz())
+        + QUIET_MARGIN_CYCLES * request.cycleSeconds();
   }
 
-  /** The longest time without a crossing of the level in a nominal sine. */
-  double quietPartSeconds() {
-    double quietDegrees = 180 + 2 * Math.toDegrees(Math.asin(LEVEL_OF_PEAK));
-    return quietDegrees / 360 * request.cycleSeconds();
+  /** What a trigger on quiet cannot see. */
+  BlindZone blindZone(CatchMethod method) {
+    return new BlindZone(
+        method, LEVEL_OF_PEAK, quietSeconds(method), request.nominalFrequencyHertz());
+  }
+
+  /** How long the unit may take after mains came back; nothing where mains is lost. */
+  double unitWaitSeconds() {
+    return request.event() == Event.RESTORATION ? request.longestCheckSeconds() : 0;
   }
 }

@@ -89,6 +89,10 @@ final class ChannelPlanner {
     if (expected != null) {
       return expected;
     }
+    EventSignal marker = request.marker();
+    if (role == ChannelRole.MARKER && marker != null) {
+      return marker.peakVolts();
+    }
     if (role == ChannelRole.LOAD_CURRENT || role == ChannelRole.MARKER) {
       throw new ScopeException(
           "channel "

@@ -115,7 +115,7 @@ final class ProfiledOscilloscope implements Oscilloscope {
       settle();
       current = settings.readRecord(wished);
     }
-    start(setting.plan().method() == CatchMethod.FORCED_RECORD);
+    start(!setting.plan().method().isTriggered());
   }
 
   @Override

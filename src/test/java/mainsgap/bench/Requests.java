@@ -72,20 +72,40 @@ final class Requests {
 
   SeriesRequest goingOn(SeriesRequest request) {
     return with(
-        request, request.nominalVolts(), new SessionPlace(file(), true), request.triggerWait());
+        request.event(),
+        request,
+        request.nominalVolts(),
+        new SessionPlace(file(), true),
+        request.triggerWait());
   }
 
   /** The same, with a trigger wait that a test can sit through. */
   SeriesRequest impatient(SeriesRequest request) {
-    return with(request, request.nominalVolts(), request.session(), Duration.ofMillis(300));
+    return with(
+        request.event(),
+        request,
+        request.nominalVolts(),
+        request.session(),
+        Duration.ofMillis(300));
+  }
+
+  /** The same for the way back to mains. */
+  SeriesRequest back(SeriesRequest request) {
+    return with(
+        Event.RESTORATION,
+        request,
+        request.nominalVolts(),
+        request.session(),
+        request.triggerWait());
   }
 
   /** The same on another supply. */
   SeriesRequest ofNominal(double volts, SeriesRequest request) {
-    return with(request, volts, request.session(), request.triggerWait());
+    return with(request.event(), request, volts, request.session(), request.triggerWait());
   }
 
   private static SeriesRequest with(
+      Event event,
       SeriesRequest request,
       @Nullable Double nominalVolts,
       SessionPlace session,
@@ -95,7 +115,7 @@ final class Requests {
         request.unit(),
         request.claim(),
         request.rule(),
-        request.event(),
+        event,
         nominalVolts,
         request.frequencyHertz(),
         request.trials(),
