@@ -53,7 +53,7 @@ class SeriesOnTheSimulatedBenchTest {
 
   @ParameterizedTest
   @EnumSource(
-      names = {"AUTOMATIC", "EDGE_TRIGGER", "EXTERNAL_TRIGGER", "FORCED_RECORD", "DROPOUT_TRIGGER"})
+      names = {"AUTOMATIC", "EDGE_TRIGGER", "EXTERNAL_TRIGGER", "FORCED_RECORD", "WINDOW_TRIGGER"})
   void restorationIsCaught(CatchWish catching) {
     SeriesEnd end =
         Series.of(requests.back(requests.simulated("standby", 2, catching))).run(heard, stop);
@@ -61,6 +61,21 @@ class SeriesOnTheSimulatedBenchTest {
     assertEquals(Kind.COMPLETE, end.kind(), end.sentence());
     assertEquals(Outcome.Kind.MEASURED, end.trials().get(0).outcome().kind());
     assertEquals(Outcome.Kind.MEASURED, end.trials().get(1).outcome().kind());
+  }
+
+  /** Going back takes the simulated unit far less than the 21 ms that a dropout waits. */
+  @Test
+  void restorationInTheBlindZoneIsMissed() {
+    SeriesEnd end =
+        Series.of(
+                requests.impatient(
+                    requests.back(requests.simulated("standby", 1, CatchWish.DROPOUT_TRIGGER))))
+            .run(heard, stop);
+
+    assertEquals(Kind.NOTHING_MEASURED, end.kind(), end.sentence());
+    assertTrue(
+        String.join(" ", heard.plan).contains("Blind zone: a gap of 21 ms or more always trips it"),
+        String.join(" ", heard.plan));
   }
 
   @Test

@@ -29,6 +29,11 @@ class ScopeCoreTest {
     return new RecordPlan(first, 1e-5, (int) Math.round(seconds / 1e-5), trigger, ranges);
   }
 
+  private static RecordPlan fine(Trigger trigger) {
+    List<VoltageRange> ranges = Collections.nCopies(ScopeRecord.CHANNELS, new VoltageRange(0, 15));
+    return new RecordPlan(-0.05, 1e-5, 20_000, trigger, ranges);
+  }
+
   private static RecordPlan timeOutPlan(int channel) {
     return plan(-0.05, 0.2, new Trigger.TimeOut(channel, LEVEL_VOLTS, WIDTH_SECONDS));
   }
@@ -100,6 +105,23 @@ class ScopeCoreTest {
       core.stop();
     }
     assertTrue(missed > 0, "a gap of 3 ms hides between two crossings");
+  }
+
+  @Test
+  void smallSignalsMoveWithTheirEvent() {
+    SimulatedBenchSettings settings = settings(SimulatedUnit.STANDBY);
+    PowerSide power = new PowerSide(settings);
+    ScopeCore core = new ScopeCore(power, clock, settings);
+    for (int channel : new int[] {3, 4, ScopeRecord.EXTERNAL}) {
+      arm(core, fine(new Trigger.Edge(channel, 2.5, false)));
+      assertEquals(Stage.WATCHING, core.stage());
+      power.openMains();
+      assertEquals(Stage.RECORDING, core.stage(), "channel " + channel + " at the loss");
+      arm(core, fine(new Trigger.Edge(channel, 2.5, true)));
+      assertEquals(Stage.WATCHING, core.stage());
+      power.closeMains();
+      assertEquals(Stage.RECORDING, core.stage(), "channel " + channel + " at the restoration");
+    }
   }
 
   @Test
