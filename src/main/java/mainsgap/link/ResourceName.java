@@ -70,7 +70,7 @@ public sealed interface ResourceName {
 
     @Override
     public Link open(Deadline connectBy) {
-      throw notServed(this);
+      return Vxi11Link.open(this, connectBy);
     }
 
     @Override

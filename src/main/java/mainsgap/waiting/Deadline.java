@@ -17,6 +17,11 @@ public final class Deadline {
     return new Deadline(clock, clock.nanoTime() + duration.toNanos());
   }
 
+  /** The moment {@code duration} from now, where it comes before this one; else this one. */
+  public Deadline sooner(Duration duration) {
+    return duration.compareTo(remaining()) < 0 ? after(duration, clock) : this;
+  }
+
   /** What is left until the deadline; zero once it has passed. */
   public Duration remaining() {
     return Duration.ofNanos(Math.max(0, endNanoTime - clock.nanoTime()));
