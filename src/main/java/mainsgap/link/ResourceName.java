@@ -158,15 +158,6 @@ public sealed interface ResourceName {
     }
   }
 
-  private static LinkException notServed(ResourceName resource) {
-    return new LinkException(
-        resource
-            + ": this kind of link is not served yet; if the instrument has a network socket, use"
-            + " TCPIP::host::"
-            + SCPI_RAW_PORT
-            + "::SOCKET");
-  }
-
   private static String inBrackets(String host) {
     return host.indexOf(':') >= 0 ? "[" + host + "]" : host;
   }

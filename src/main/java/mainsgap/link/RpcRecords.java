@@ -40,7 +40,7 @@ final class RpcRecords extends XdrDecodingStream {
     while (!atEnd()) {
       skip(fragmentLeft);
     }
-    lastFragment = false;
+    nextFragment();
   }
 
   /** The record should hold no more than the padding of its last item, which some leave out. */
@@ -110,12 +110,16 @@ final class RpcRecords extends XdrDecodingStream {
 
   private boolean atEnd() {
     while (fragmentLeft == 0 && !lastFragment) {
-      require(RpcMessages.MARK_BYTES);
-      int mark = buffer.getInt();
-      lastFragment = (mark & RpcMessages.LAST_FRAGMENT) != 0;
-      fragmentLeft = mark & ~RpcMessages.LAST_FRAGMENT;
+      nextFragment();
     }
     return fragmentLeft == 0;
+  }
+
+  private void nextFragment() {
+    require(RpcMessages.MARK_BYTES);
+    int mark = buffer.getInt();
+    lastFragment = (mark & RpcMessages.LAST_FRAGMENT) != 0;
+    fragmentLeft = mark & ~RpcMessages.LAST_FRAGMENT;
   }
 
   private void requireInside() throws OncRpcException {

@@ -4,18 +4,14 @@ import static mainsgap.Sentences.assertSays;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
-import java.time.Duration;
 import mainsgap.link.ResourceName.Hislip;
 import mainsgap.link.ResourceName.Serial;
 import mainsgap.link.ResourceName.TcpSocket;
 import mainsgap.link.ResourceName.Usb;
 import mainsgap.link.ResourceName.Vxi11;
-import mainsgap.waiting.Clock;
-import mainsgap.waiting.Deadline;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.junit.jupiter.params.provider.ValueSource;
 
 /** The forms of VPP-4.3; the serial path and the brackets are common practice. */
 class ResourceNameTest {
@@ -101,18 +97,5 @@ class ResourceNameTest {
   void whatIsWrongIsNamedWithWhatIsAllowed(String name, String found, String allowed) {
     LinkException e = assertThrows(LinkException.class, () -> ResourceName.parse(name));
     assertSays(e, "the resource name '" + name + "' " + found, "; allowed: ", allowed);
-  }
-
-  @ParameterizedTest
-  @ValueSource(strings = {"TCPIP::h::INSTR"})
-  void aLinkThatIsNotServedYetSaysWhatToUse(String name) {
-    ResourceName resource = ResourceName.parse(name);
-    Deadline deadline = Deadline.after(Duration.ofSeconds(1), Clock.system());
-    LinkException e = assertThrows(LinkException.class, () -> resource.open(deadline));
-    assertEquals(
-        resource
-            + ": this kind of link is not served yet; if the instrument has a network socket,"
-            + " use TCPIP::host::5025::SOCKET",
-        e.getMessage());
   }
 }
