@@ -138,6 +138,9 @@ class WallsTest {
 
   @ArchTest static final ArchRule tomlHasOneHome = oneHome("org.tomlj..", "mainsgap.settings..");
 
+  @ArchTest
+  static final ArchRule multicastDnsHasOneHome = oneHome("javax.jmdns..", "mainsgap.link..");
+
   @ArchTest static final ArchRule rpcHasOneHome = oneHome("org.acplt..", "mainsgap.link..");
 
   @ArchTest static final ArchRule sqliteHasOneHome = oneHome("org.jdbi..", "mainsgap.session..");
