@@ -11,12 +11,12 @@ import org.jspecify.annotations.Nullable;
  * @param frequencyHertz null where there is no whole cycle
  * @param clippedPercent of the samples
  */
-record LiveSignal(double rmsVolts, @Nullable Double frequencyHertz, double clippedPercent) {
+public record LiveSignal(double rmsVolts, @Nullable Double frequencyHertz, double clippedPercent) {
   /** A crossing counts once the signal was this part of its half span below the middle. */
   private static final double HYSTERESIS = 0.2;
 
   /** The figures of {@code waveform}, which is at least one sample long. */
-  static LiveSignal of(Waveform waveform, TimeAxis time) {
+  public static LiveSignal of(Waveform waveform, TimeAxis time) {
     double[] volts = waveform.volts();
     Crossings crossings = Crossings.of(volts);
     int from = crossings.count < 2 ? 0 : (int) Math.ceil(crossings.first);

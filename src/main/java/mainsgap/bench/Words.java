@@ -10,4 +10,9 @@ final class Words {
   static String plain(double number) {
     return BigDecimal.valueOf(number).stripTrailingZeros().toPlainString();
   }
+
+  /** What a stranger said, on one line and without what would move a terminal's cursor. */
+  static String printable(String said) {
+    return said.replaceAll("[\\p{Cntrl}\\p{Cf}\\p{Co}\\p{Cs}]+", " ");
+  }
 }

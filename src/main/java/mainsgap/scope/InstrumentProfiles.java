@@ -3,6 +3,7 @@ package mainsgap.scope;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Collectors;
+import mainsgap.scpi.Identity;
 import mainsgap.settings.SettingsFile;
 
 /** The profiles of a folder. Immutable. */
@@ -49,6 +50,14 @@ public final class InstrumentProfiles {
             () ->
                 new ScopeException(
                     "there is no instrument profile '" + name + "'; there are: " + names()));
+  }
+
+  /** The names of the profiles whose pattern an identity is of; nothing is asked. */
+  public List<String> naming(Identity identity) {
+    return profiles.stream()
+        .filter(profile -> ProfileProbe.isNamed(profile, identity))
+        .map(InstrumentProfile::name)
+        .toList();
   }
 
   String names() {
