@@ -49,7 +49,7 @@ public final class Cautions {
   }
 
   /** The cautions of every mains rig. */
-  static List<String> list() {
+  public static List<String> list() {
     return List.of(
         "120/230 V kills. Only people trained for work at this voltage do it, by the rules of their"
             + " workplace and the local codes; those come before anything that this program says.",

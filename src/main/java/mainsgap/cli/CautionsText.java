@@ -1,14 +1,14 @@
 package mainsgap.cli;
 
-import mainsgap.bench.Cautions;
+import java.util.List;
 
 /** The cautions as a person reads them on a terminal. */
 final class CautionsText {
   private CautionsText() {}
 
-  static String bulleted() {
+  static String bulleted(List<String> cautions) {
     StringBuilder text = new StringBuilder("Before you probe or switch mains:\n");
-    Cautions.list().forEach(line -> text.append(TextWrap.hanging("  - ", line)).append('\n'));
+    cautions.forEach(line -> text.append(TextWrap.hanging("  - ", line)).append('\n'));
     return text.append('\n').toString();
   }
 }

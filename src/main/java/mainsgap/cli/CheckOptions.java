@@ -98,7 +98,8 @@ final class CheckOptions {
       throw wrong("--cautions-read belongs to --try PROFILE: nothing else arms an instrument");
     }
     if (!isWanted() && record != null) {
-      throw wrong("--record needs --probe RESOURCE or --try PROFILE: there is no conversation else");
+      throw wrong(
+          "--record needs --probe RESOURCE or --try PROFILE: there is no conversation else");
     }
   }
 

@@ -34,8 +34,7 @@ final class CheckText {
   }
 
   private static String probed(ProbeFindings findings) {
-    StringBuilder text =
-        new StringBuilder(TextWrap.labelled("instrument", findings.identity()));
+    StringBuilder text = new StringBuilder(TextWrap.labelled("instrument", findings.identity()));
     for (ProbeFindings.Profile profile : findings.profiles()) {
       text.append('\n')
           .append(profile.name())
@@ -83,12 +82,14 @@ final class CheckText {
       String now = message.means() + message.key();
       if (!now.equals(means)) {
         text.append(
-            TextWrap.hanging(
-                "  - ",
-                (message.key().isEmpty() ? "the program" : "'" + message.key() + "' in the profile")
-                    + " "
-                    + message.means()
-                    + ":"))
+                TextWrap.hanging(
+                    "  - ",
+                    (message.key().isEmpty()
+                            ? "the program"
+                            : "'" + message.key() + "' in the profile")
+                        + " "
+                        + message.means()
+                        + ":"))
             .append('\n');
         means = now;
       }

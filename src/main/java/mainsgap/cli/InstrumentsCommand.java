@@ -1,6 +1,7 @@
 package mainsgap.cli;
 
 import java.util.concurrent.Callable;
+import mainsgap.bench.Cautions;
 import mainsgap.bench.CheckEnd;
 import mainsgap.bench.Discovery;
 import mainsgap.bench.DiscoveryEnd;
@@ -88,7 +89,7 @@ final class InstrumentsCommand implements Callable<Integer> {
 
   private ExitCode checked() {
     if (check.isTry()) {
-      surroundings.terminal().err().print(CautionsText.bulleted());
+      surroundings.terminal().err().print(CautionsText.bulleted(Cautions.list()));
       if (!check.areCautionsRead()) {
         surroundings
             .terminal()
@@ -99,8 +100,7 @@ final class InstrumentsCommand implements Callable<Integer> {
       }
     }
     CheckEnd end =
-        InstrumentCheck.run(
-            check.request(), new CheckProgress(surroundings), surroundings.stop());
+        InstrumentCheck.run(check.request(), new CheckProgress(surroundings), surroundings.stop());
     if (end.kind() != CheckEnd.Kind.WRONG_USE) {
       surroundings.print(format.isJson() ? CheckJson.of(end) : CheckText.of(end));
     }
@@ -115,8 +115,7 @@ final class InstrumentsCommand implements Callable<Integer> {
       surroundings.terminal().complain(end.recordComplaint());
     }
     return switch (end.kind()) {
-      case COMPLETE ->
-          end.recordComplaint().isEmpty() ? ExitCode.DONE : ExitCode.SESSION_FAILED;
+      case COMPLETE -> end.recordComplaint().isEmpty() ? ExitCode.DONE : ExitCode.SESSION_FAILED;
       case NO_PROFILE -> ExitCode.NOTHING_MEASURED;
       case WRONG_USE -> ExitCode.WRONG_USE;
       case INSTRUMENT_FAILED -> ExitCode.INSTRUMENT_FAILED;

@@ -1,6 +1,5 @@
 package mainsgap.cli;
 
-import java.util.List;
 import java.util.Random;
 import java.util.concurrent.Callable;
 import mainsgap.bench.BenchException;
@@ -61,7 +60,7 @@ final class RunCommand implements Callable<Integer> {
       return rehearse(request);
     }
     if (options.isReal()) {
-      surroundings.terminal().err().print(bulleted(Cautions.of(request)));
+      surroundings.terminal().err().print(CautionsText.bulleted(Cautions.of(request)));
       if (!options.areCautionsRead()) {
         surroundings
             .terminal()
@@ -144,11 +143,5 @@ final class RunCommand implements Callable<Integer> {
                   + " The unit's output may still be live from its battery."));
     }
     return SeriesExit.of(end, request.claim() != null);
-  }
-
-  private static String bulleted(List<String> cautions) {
-    StringBuilder text = new StringBuilder("Before you probe or switch mains:\n");
-    cautions.forEach(line -> text.append(TextWrap.hanging("  - ", line)).append('\n'));
-    return text.append('\n').toString();
   }
 }

@@ -64,7 +64,7 @@ class CommandTreeTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"run", "analyse", "recheck", "simulate"})
+  @ValueSource(strings = {"run", "analyse", "recheck", "instruments", "simulate"})
   void eachCommandTeachesItself(String command) {
     CommandRun run = CommandRun.of(command, "--help");
     assertEquals(0, run.exit());
@@ -75,7 +75,7 @@ class CommandTreeTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"run", "analyse", "recheck", "simulate"})
+  @ValueSource(strings = {"run", "analyse", "recheck", "instruments", "simulate"})
   void theMainHelpNamesEachCommand(String command) {
     CommandRun run = CommandRun.of("--help");
     assertEquals(0, run.exit());
@@ -106,6 +106,16 @@ class CommandTreeTest {
         "run --simulated --format xml | 'xml' is neither text nor json",
         "analyse | FILE",
         "recheck | SESSION",
+        "instruments --probe nonsense | 'nonsense'",
+        "instruments --probe TCPIP::h::1::SOCKET --identify | --identify is for looking around",
+        "instruments --try ten-field-preamble | --try needs one instrument",
+        "instruments --try p --probe TCPIP::h::1::SOCKET --instrument TCPIP::h::1::SOCKET | --try needs one instrument",
+        "instruments --instrument TCPIP::h::1::SOCKET | --instrument belongs to --try PROFILE",
+        "instruments --probe TCPIP::h::1::SOCKET --rig rig.toml | --rig belongs to --try PROFILE",
+        "instruments --probe TCPIP::h::1::SOCKET --cautions-read | --cautions-read belongs to --try",
+        "instruments --record talk.txt | --record needs --probe RESOURCE or --try PROFILE",
+        "instruments --wait 2h | '2h' has an unknown unit",
+        "instruments --wait 70s | --wait is 100ms to 60s, found 70s",
         "simulate --unit toaster | choose standby",
         "simulate --port mine=5025 | choose one of scpi-1999-digitizer",
         "simulate --port ten-field-preamble=70000 | a TCP port from 0 to 65535",
