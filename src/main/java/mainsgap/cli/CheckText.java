@@ -80,6 +80,12 @@ final class CheckText {
         means = "";
       }
       String now = message.means() + message.key();
+      if (message.key().isEmpty()) {
+        text.append(TextWrap.hanging("  - the program ", message.means() + ": " + line(message)))
+            .append('\n');
+        means = "";
+        continue;
+      }
       if (!now.equals(means)) {
         text.append(
                 TextWrap.hanging(

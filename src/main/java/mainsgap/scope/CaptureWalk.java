@@ -81,8 +81,6 @@ public final class CaptureWalk {
       tell();
       await(scope, plan);
       Capture capture = scope.read();
-      tell();
-      scope.disarm();
       return new Walked(scope.identity(), capture);
     } catch (ScpiException | LinkException e) {
       throw Exchange.wrapped("opening " + access.resource(), e);

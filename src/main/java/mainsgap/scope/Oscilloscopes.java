@@ -68,6 +68,7 @@ public final class Oscilloscopes {
     ScpiInstrument instrument = access.open(options);
     try {
       Identity identity = instrument.identity();
+      listener.accept(new Exchanged("connecting", "", "*IDN?", identity.toString()));
       ProfiledOscilloscope oscilloscope =
           new ProfiledOscilloscope(
               new Exchange(instrument, listener), profile, identity, access.clock(), access.stop());

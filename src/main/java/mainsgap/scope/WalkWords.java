@@ -10,6 +10,7 @@ import java.util.Optional;
 final class WalkWords {
   private static final Map<String, String> OF_PROGRAM =
       Map.of(
+          "*IDN?", "asks who the instrument is (IEEE 488.2)",
           "*CLS", "forgets old errors and events (IEEE 488.2)",
           ":SYST:ERR?", "asks whether any of this was refused (SCPI-1999)");
 
@@ -21,7 +22,8 @@ final class WalkWords {
               "commands.channel-off",
               "switches off what is not used, so that the memory serves the other channels"),
           entry("commands.record", "sets the time base and the length of the record"),
-          entry("commands.forced-trigger", "prepares a record that does not wait for the signal"),
+          entry("triggers.forced", "prepares a record that does not wait for the signal"),
+          entry("triggers", "sets the trigger"),
           entry("commands.arm", "starts one acquisition"),
           entry("commands.force", "forces the trigger that the instrument waits for"),
           entry("commands.disarm", "stops, so that nothing is armed any more"),
@@ -29,6 +31,10 @@ final class WalkWords {
           entry("read-back.samples", "asks how long the record really is"),
           entry("read-back.interval", "asks how fast the instrument really samples"),
           entry("state", "asks where the acquisition stands"),
+          entry("timing.settled-query", "waits until the settings have taken effect"),
+          entry("waveform.prepare", "has the instrument make the record ready to be read"),
+          entry("waveform.values", "asks for a number that says what the record means"),
+          entry("waveform.words", "asks for a word that says in what form the record comes"),
           entry("waveform.select", "chooses the channel and the form in which its record comes"),
           entry("waveform.window", "chooses the part of the record that comes next"),
           entry("waveform.preamble", "asks what the codes of the record mean"),

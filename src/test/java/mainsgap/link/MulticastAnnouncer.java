@@ -18,7 +18,7 @@ import java.util.List;
  * A neighbour on the network that announces services, by our own bytes (RFC 1035 clause 4, RFC 6762
  * clauses 5 and 6, RFC 6763): it answers every question with all that it has.
  */
-final class MulticastAnnouncer implements AutoCloseable {
+public final class MulticastAnnouncer implements AutoCloseable {
   private static final InetSocketAddress GROUP = new InetSocketAddress("224.0.0.251", 5353);
   private static final int TYPE_A = 1;
   private static final int TYPE_PTR = 12;
@@ -31,7 +31,7 @@ final class MulticastAnnouncer implements AutoCloseable {
   private final List<byte[]> packets = new ArrayList<>();
 
   /** Announces on the network of {@code own}. */
-  MulticastAnnouncer(InetAddress own) throws IOException {
+  public MulticastAnnouncer(InetAddress own) throws IOException {
     socket = new MulticastSocket(GROUP.getPort());
     NetworkInterface board = NetworkInterface.getByInetAddress(own);
     socket.setNetworkInterface(board);
@@ -40,7 +40,7 @@ final class MulticastAnnouncer implements AutoCloseable {
   }
 
   /** Has a service whose host is at {@code address}. */
-  MulticastAnnouncer having(
+  public MulticastAnnouncer having(
       String type, String name, int port, InetAddress address, String... texts) {
     String full = name + "." + type + ".local";
     String host = "host-" + port + ".local";
@@ -51,10 +51,10 @@ final class MulticastAnnouncer implements AutoCloseable {
       out.writeShort(0);
       out.writeShort(4);
       out.writeInt(0);
-      record(out, List.of(type.split("\\.")), "local", TYPE_PTR, name(full, name));
-      record(out, List.of(), full, name, TYPE_SRV, service(port, host));
-      record(out, List.of(), full, name, TYPE_TXT, texts(texts));
-      record(out, List.of(), host, "", TYPE_A, address.getAddress());
+      record(out, name(type + ".local", ""), TYPE_PTR, name(full, name));
+      record(out, name(full, name), TYPE_SRV, service(port, host));
+      record(out, name(full, name), TYPE_TXT, texts(texts));
+      record(out, name(host, ""), TYPE_A, address.getAddress());
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -63,13 +63,13 @@ final class MulticastAnnouncer implements AutoCloseable {
   }
 
   /** Sends any bytes at each question. */
-  MulticastAnnouncer babbling(byte[] packet) {
+  public MulticastAnnouncer babbling(byte[] packet) {
     packets.add(packet);
     return this;
   }
 
   /** Begins to answer. */
-  MulticastAnnouncer start() {
+  public MulticastAnnouncer start() {
     Thread thread = new Thread(this::answer, "multicast-announcer");
     thread.setDaemon(true);
     thread.start();
@@ -98,39 +98,14 @@ final class MulticastAnnouncer implements AutoCloseable {
     }
   }
 
-  private static void record(
-      DataOutputStream out, List<String> labels, String domain, int type, byte[] data)
+  private static void record(DataOutputStream out, byte[] name, int type, byte[] data)
       throws IOException {
-    for (String label : labels) {
-      label(out, label);
-    }
-    label(out, domain);
-    tail(out, type, data);
-  }
-
-  private static void record(
-      DataOutputStream out,
-      List<String> unused,
-      String dotted,
-      String firstLabel,
-      int type,
-      byte[] data)
-      throws IOException {
-    out.write(withoutEnd(name(dotted, firstLabel)));
-    tail(out, type, data);
-  }
-
-  private static void tail(DataOutputStream out, int type, byte[] data) throws IOException {
-    out.writeByte(0);
+    out.write(name);
     out.writeShort(type);
     out.writeShort(CLASS_IN);
     out.writeInt(SECONDS_TO_LIVE);
     out.writeShort(data.length);
     out.write(data);
-  }
-
-  private static byte[] withoutEnd(byte[] name) {
-    return java.util.Arrays.copyOf(name, name.length - 1);
   }
 
   /** A name whose first label may hold dots. */
