@@ -3,8 +3,11 @@ package mainsgap.scope;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Map;
 import mainsgap.link.ConversationFile;
 import mainsgap.link.ResourceName;
+import mainsgap.scope.CaptureRequest.Input;
+import mainsgap.signal.ChannelRole;
 import mainsgap.simulation.SimulatedBench;
 import mainsgap.simulation.SimulatedBenchSettings;
 import mainsgap.simulation.SimulatedInstrument;
@@ -15,6 +18,11 @@ import mainsgap.waiting.StopRequest;
 /** Makes the recorded conversations again, one for each simulated instrument. */
 final class ConversationFixtures {
   static final Path FOLDER = Path.of("test-fixtures", "conversations");
+
+  /** What hangs on the simulated bench, as far as a short record needs it. */
+  static final CaptureWalk.Connected CONNECTED =
+      new CaptureWalk.Connected(
+          Map.of(ChannelRole.OUTPUT, Input.ofSupply(1, SimulatedBench.PROBE_FACTOR)), 230);
 
   private ConversationFixtures() {}
 
@@ -41,7 +49,7 @@ final class ConversationFixtures {
                     Clock.system(),
                     new StopRequest()),
                 profiles.named(profile),
-                null,
+                CONNECTED,
                 step -> {});
         file.remark(walked.capture().time().length() + " samples");
       }
