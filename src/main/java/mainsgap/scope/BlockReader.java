@@ -26,7 +26,7 @@ final class BlockReader {
     this.how = how;
     this.preparing = preparing;
     this.step = step;
-    this.partSamples = how.window().isEmpty() ? Integer.MAX_VALUE : how.chunkSamples();
+    this.partSamples = how.inParts() ? how.chunkSamples() : Integer.MAX_VALUE;
   }
 
   private static final class Part {
@@ -61,7 +61,7 @@ final class BlockReader {
       try {
         return new Part(ask(channel, first, samples, width), samples);
       } catch (ReplyTimeoutException e) {
-        if (how.window().isEmpty() || samples / 2 < SMALLEST_PART) {
+        if (!how.inParts() || samples / 2 < SMALLEST_PART) {
           throw Exchange.wrapped(step, e);
         }
         partSamples = samples / 2;

@@ -30,6 +30,8 @@ enum Placeholder {
   CENTRE_SECONDS,
   /** The part of the record that lies before the trigger, 0 to 1. */
   PRE_TRIGGER_FRACTION,
+  /** The same in per cent, 0 to 100. */
+  PRE_TRIGGER_PERCENT,
   /** The trigger's level. */
   LEVEL_VOLTS,
   /** The upper level of a window. */

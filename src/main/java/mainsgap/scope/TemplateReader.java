@@ -22,7 +22,7 @@ final class TemplateReader {
           Placeholder.PEAK_TO_PEAK_VOLTS,
           Placeholder.VOLTS_PER_DIVISION);
   static final Set<Placeholder> HORIZONTAL =
-      EnumSet.range(Placeholder.SAMPLES, Placeholder.PRE_TRIGGER_FRACTION);
+      EnumSet.range(Placeholder.SAMPLES, Placeholder.PRE_TRIGGER_PERCENT);
   static final Set<Placeholder> PART =
       EnumSet.of(Placeholder.CHANNEL, Placeholder.FIRST, Placeholder.LAST);
 

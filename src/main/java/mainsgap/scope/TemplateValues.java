@@ -49,6 +49,7 @@ final class TemplateValues {
     values.put(Placeholder.FIRST_SAMPLE_SECONDS, record.firstSampleSeconds());
     values.put(Placeholder.CENTRE_SECONDS, record.firstSampleSeconds() + duration / 2);
     values.put(Placeholder.PRE_TRIGGER_FRACTION, -record.firstSampleSeconds() / duration);
+    values.put(Placeholder.PRE_TRIGGER_PERCENT, -100 * record.firstSampleSeconds() / duration);
     if (conventions.horizontalDivisions() > 0) {
       values.put(Placeholder.SECONDS_PER_DIVISION, duration / conventions.horizontalDivisions());
     }

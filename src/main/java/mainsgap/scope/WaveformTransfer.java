@@ -33,7 +33,13 @@ record WaveformTransfer(Fetching fetching, Rails rails, RecordDescriber describe
       List<CommandTemplate> window,
       CommandTemplate data,
       int chunkSamples,
-      boolean asText) {}
+      boolean asText) {
+
+    /** Whether a part of a record can be asked for. */
+    boolean inParts() {
+      return !window.isEmpty() || data.placeholders().contains(Placeholder.LAST);
+    }
+  }
 
   /**
    * What an instrument must do before it hands out samples.

@@ -53,6 +53,14 @@ record Call(int suffix, List<String> parameters) {
     return (int) Math.round(number(lowest, highest));
   }
 
+  /** One of several parameters, counted from 0, as a whole number within limits. */
+  int whole(int index, int lowest, int highest) {
+    if (index >= parameters.size()) {
+      throw new ScpiFault(ScpiError.MISSING_PARAMETER);
+    }
+    return new Call(suffix, List.of(parameters.get(index))).whole(lowest, highest);
+  }
+
   /** The one parameter as a word of a list, in upper case. */
   String oneOf(String... allowed) {
     String word = word().toUpperCase(Locale.ROOT);

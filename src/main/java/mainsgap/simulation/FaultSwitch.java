@@ -1,13 +1,21 @@
 package mainsgap.simulation;
 
+import java.util.Set;
+
 /** What the scopes of a bench do wrong, as it stands now. Safe for all threads. */
 final class FaultSwitch {
   private static final double CLIPPING_SHARE = 0.25;
 
+  private final Set<ScopeQuirk> quirks;
   private volatile ScopeFault fault;
 
-  FaultSwitch(ScopeFault fault) {
+  FaultSwitch(ScopeFault fault, Set<ScopeQuirk> quirks) {
     this.fault = fault;
+    this.quirks = Set.copyOf(quirks);
+  }
+
+  boolean has(ScopeQuirk quirk) {
+    return quirks.contains(quirk);
   }
 
   ScopeFault now() {

@@ -12,7 +12,7 @@ import java.util.regex.Pattern;
  * is the short form, brackets are optional, {@code #} is a numeric suffix. Immutable.
  */
 final class HeaderPattern {
-  private static final Pattern NODE = Pattern.compile("(\\[)?:?([*A-Za-z]+)(#)?\\]?");
+  private static final Pattern NODE = Pattern.compile("(\\[)?:?([*A-Za-z_]+)(#)?\\]?");
 
   private final Pattern regex;
 

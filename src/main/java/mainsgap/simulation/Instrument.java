@@ -8,9 +8,10 @@ import java.util.List;
  * dialect of its own. Safe for all threads; messages of several connections take turns.
  */
 final class Instrument {
-  private final StatusRegisters status = new StatusRegisters();
+  private final StatusRegisters status;
   private final CommandTable table;
   private final Dialect dialect;
+  private boolean completionAsked;
 
   /** What is special about one instrument. */
   interface Dialect {
@@ -23,26 +24,30 @@ final class Instrument {
     /** Everything as after power-on. */
     void reset();
 
+    /** Whether an overlapped command still works. */
+    boolean isPending();
+
     /** Returns once nothing is pending. */
     void finishPending();
   }
 
-  Instrument(Dialect dialect) {
+  Instrument(Dialect dialect, FaultSwitch faults) {
     this.dialect = dialect;
+    this.status = new StatusRegisters(faults);
     this.table =
         new CommandTable()
             .query("*IDN?", call -> Reply.text(dialect.identity()))
-            .command("*CLS", call -> status.clear())
-            .command("*RST", call -> dialect.reset())
-            .command("*OPC", call -> finish())
+            .command("*CLS", call -> clear())
+            .command("*RST", call -> reset())
+            .command("*OPC", call -> completionAsked = true)
             .query("*OPC?", call -> finished())
             .command("*WAI", call -> dialect.finishPending())
-            .query("*ESR?", call -> Reply.number(status.takeEvents()))
+            .query("*ESR?", call -> Reply.number(takeEvents()))
             .command("*ESE", call -> status.enableEvents(call.whole(0, 255)))
             .query("*ESE?", call -> Reply.number(status.eventEnable()))
             .command("*SRE", call -> status.enableRequests(call.whole(0, 255)))
             .query("*SRE?", call -> Reply.number(status.requestEnable()))
-            .query("*STB?", call -> Reply.number(status.statusByte()))
+            .query("*STB?", call -> Reply.number(statusByte()))
             .query("*TST?", call -> Reply.number(0))
             .query("SYSTem:ERRor[:NEXT]?", call -> Reply.text(status.nextError()))
             .query("SYSTem:VERSion?", call -> Reply.text("1999.0"));
@@ -74,9 +79,32 @@ final class Instrument {
     status.add(ScpiError.INPUT_BUFFER_OVERRUN);
   }
 
-  private void finish() {
-    dialect.finishPending();
-    status.raise(StatusRegisters.OPERATION_COMPLETE);
+  private void clear() {
+    completionAsked = false;
+    status.clear();
+  }
+
+  private void reset() {
+    completionAsked = false;
+    dialect.reset();
+  }
+
+  /** {@code *OPC} sets its bit once nothing is pending; nobody can tell before it is asked for. */
+  private void noteCompletion() {
+    if (completionAsked && !dialect.isPending()) {
+      completionAsked = false;
+      status.raise(StatusRegisters.OPERATION_COMPLETE);
+    }
+  }
+
+  private int takeEvents() {
+    noteCompletion();
+    return status.takeEvents();
+  }
+
+  private int statusByte() {
+    noteCompletion();
+    return status.statusByte();
   }
 
   private Reply finished() {

@@ -8,12 +8,13 @@ import java.nio.charset.StandardCharsets;
  *
  * @param bytes without the header of a block
  * @param isBlock whether they go out as a block
+ * @param before a text that goes out before the header of a block
  */
 @SuppressWarnings("ArrayRecordComponent") // carried from the command to the wire, never compared
-record Reply(byte[] bytes, boolean isBlock) {
+record Reply(byte[] bytes, boolean isBlock, String before) {
 
   static Reply text(String text) {
-    return new Reply(text.getBytes(StandardCharsets.US_ASCII), false);
+    return new Reply(text.getBytes(StandardCharsets.US_ASCII), false, "");
   }
 
   static Reply number(long number) {
@@ -21,6 +22,13 @@ record Reply(byte[] bytes, boolean isBlock) {
   }
 
   static Reply block(byte[] bytes) {
-    return new Reply(bytes, true);
+    return new Reply(bytes, true, "");
+  }
+
+  /** The same behind a text. */
+  Reply behind(String text) {
+    return isBlock
+        ? new Reply(bytes, true, text)
+        : text(text + new String(bytes, StandardCharsets.US_ASCII));
   }
 }

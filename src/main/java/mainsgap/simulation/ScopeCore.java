@@ -31,6 +31,9 @@ final class ScopeCore {
   /** Finer steps than this add nothing to a watch over tens of milliseconds. */
   private static final double FINEST_WATCH_SECONDS = 1e-6;
 
+  /** How long an instrument that is slow to tell says that it is stopped. */
+  private static final Duration LATE_STATE = Duration.ofMillis(60);
+
   /** Captures of a bench at rest lie this far apart. */
   private static final double REST_STRIDE_SECONDS = 0.73;
 
@@ -42,6 +45,7 @@ final class ScopeCore {
   private @Nullable RecordPlan plan;
   private @Nullable ScopeRecord record;
   private Deadline stageEnd;
+  private Deadline shownFrom;
   private boolean stuck;
   private boolean heldEvent;
   private int restCaptures;
@@ -61,6 +65,7 @@ final class ScopeCore {
     this.clock = clock;
     this.settings = settings;
     this.stageEnd = Deadline.after(Duration.ZERO, clock);
+    this.shownFrom = stageEnd;
     power.watch(this::moved);
   }
 
@@ -73,6 +78,12 @@ final class ScopeCore {
       record = null;
       heldEvent = false;
       boolean catching = isCatching(newPlan);
+      shownFrom =
+          Deadline.after(
+              settings.scope().quirks().contains(ScopeQuirk.LATE_FIRST_STATE)
+                  ? LATE_STATE
+                  : Duration.ZERO,
+              clock);
       stuck = catching && fault == ScopeFault.NEVER_TRIGGERS;
       autonomousMove =
           settings.autonomous() && catching ? Deadline.after(AUTONOMOUS_DELAY, clock) : null;
@@ -118,6 +129,14 @@ final class ScopeCore {
         complete();
       }
       return stage;
+    }
+  }
+
+  /** Where the acquisition stands by what the instrument says. */
+  Stage shownStage() {
+    synchronized (power) {
+      Stage at = stage();
+      return shownFrom.hasPassed() ? at : Stage.IDLE;
     }
   }
 

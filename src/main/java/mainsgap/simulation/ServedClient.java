@@ -21,6 +21,7 @@ final class ServedClient {
   private final FaultSwitch faults;
   private final InputStream in;
   private final OutputStream out;
+  private boolean sentBlock;
 
   ServedClient(Instrument instrument, FaultSwitch faults, InputStream in, OutputStream out) {
     this.instrument = instrument;
@@ -76,25 +77,37 @@ final class ServedClient {
       Reply reply = replies.get(i);
       if (!reply.isBlock()) {
         out.write(reply.bytes());
-      } else if (!sendBlock(reply.bytes())) {
+      } else if (!sendBlock(reply)) {
         out.flush();
         return faults.now() != ScopeFault.CLOSES_IN_MID_BLOCK;
       }
     }
-    out.write('\n');
+    boolean block = replies.get(replies.size() - 1).isBlock();
+    if (!block || !faults.has(ScopeQuirk.NO_NEW_LINE_BEHIND_BLOCK)) {
+      out.write('\n');
+    }
     out.flush();
     return true;
   }
 
   /** Sends a block; whether it went out to its end. */
-  private boolean sendBlock(byte[] bytes) throws IOException {
+  private boolean sendBlock(Reply reply) throws IOException {
     ScopeFault fault = faults.now();
-    byte[] sent = fault == ScopeFault.SHORT_BLOCK ? halfOf(bytes) : bytes;
+    byte[] bytes = reply.bytes();
+    boolean half =
+        fault == ScopeFault.SHORT_BLOCK || (faults.has(ScopeQuirk.SHORT_FIRST_BLOCK) && !sentBlock);
+    sentBlock = true;
+    byte[] sent = half ? halfOf(bytes) : bytes;
+    String before = faults.has(ScopeQuirk.TEXT_BEFORE_BLOCK) ? "DATA " : reply.before();
+    out.write(before.getBytes(StandardCharsets.US_ASCII));
     String count = Integer.toString(sent.length);
     out.write(("#" + count.length() + count).getBytes(StandardCharsets.US_ASCII));
     boolean whole =
         fault != ScopeFault.CLOSES_IN_MID_BLOCK && fault != ScopeFault.STALLS_IN_MID_BLOCK;
     out.write(sent, 0, whole ? sent.length : sent.length / 2);
+    if (whole && faults.has(ScopeQuirk.EXTRA_BYTE_BEHIND_BLOCK)) {
+      out.write(0);
+    }
     return whole;
   }
 

@@ -32,10 +32,10 @@ public final class SimulatedBench implements AutoCloseable {
   private SimulatedBench(SimulatedBenchSettings settings, Clock clock) {
     this.settings = settings;
     this.power = new PowerSide(settings);
-    this.faults = new FaultSwitch(settings.scope().fault());
+    this.faults = new FaultSwitch(settings.scope().fault(), settings.scope().quirks());
     try {
       for (SimulatedInstrument kind : SimulatedInstrument.values()) {
-        serve(kind, new Instrument(dialect(kind, clock)));
+        serve(kind, new Instrument(dialect(kind, clock), faults));
       }
     } catch (SimulationException e) {
       close();
@@ -63,6 +63,9 @@ public final class SimulatedBench implements AutoCloseable {
     return switch (kind) {
       case DIGITIZER -> new StrictDigitizer(core, faults, serial, clock, stop);
       case TEN_FIELD_SCOPE -> new TenFieldScope(core, faults, serial, settings.scope().preamble());
+      case NAMED_VALUE_SCOPE -> new NamedValueScope(core, faults, serial);
+      case VOLTS_SCOPE -> new VoltsScope(core, faults, serial, clock, stop);
+      case SINGLE_QUERY_SCOPE -> new SingleQueryScope(core, faults, serial, clock);
     };
   }
 

@@ -2,6 +2,7 @@ package mainsgap.simulation;
 
 import java.util.EnumMap;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * What a simulated bench is built of. Start from {@link #of} and change what differs.
@@ -50,10 +51,13 @@ public record SimulatedBenchSettings(
    * @param converterBits 8 to 12
    * @param preamble how the ten-field preamble means its y origin
    * @param fault what it does wrong
+   * @param quirks what it does oddly
    */
-  public record Scope(int converterBits, PreambleVariant preamble, ScopeFault fault) {
+  public record Scope(
+      int converterBits, PreambleVariant preamble, ScopeFault fault, Set<ScopeQuirk> quirks) {
     /** Checks the converter. */
     public Scope {
+      quirks = Set.copyOf(quirks);
       if (converterBits < 8 || converterBits > 12) {
         throw new IllegalArgumentException(
             "the simulated converter has " + converterBits + " bits: choose 8 to 12");
@@ -82,7 +86,7 @@ public record SimulatedBenchSettings(
         new Mains(230, 50),
         SimulatedLoad.RESISTIVE,
         false,
-        new Scope(12, PreambleVariant.ORIGIN_IN_VOLTS, ScopeFault.NONE),
+        new Scope(12, PreambleVariant.ORIGIN_IN_VOLTS, ScopeFault.NONE, Set.of()),
         Map.of());
   }
 
@@ -109,7 +113,12 @@ public record SimulatedBenchSettings(
 
   /** The same with a scope that does something wrong. */
   public SimulatedBenchSettings withFault(ScopeFault fault) {
-    return withScope(new Scope(scope.converterBits(), scope.preamble(), fault));
+    return withScope(new Scope(scope.converterBits(), scope.preamble(), fault, scope.quirks()));
+  }
+
+  /** The same with a scope of odd ways. */
+  public SimulatedBenchSettings withQuirks(Set<ScopeQuirk> quirks) {
+    return withScope(new Scope(scope.converterBits(), scope.preamble(), scope.fault(), quirks));
   }
 
   /** The same, with one raw socket on a port of one's own choice. */

@@ -12,10 +12,15 @@ final class StatusRegisters {
   private static final int EVENT_SUMMARY = 1 << 5;
   private static final int MASTER_SUMMARY = 1 << 6;
 
+  private final FaultSwitch faults;
   private final Deque<ScpiError> errors = new ArrayDeque<>();
   private int events = POWER_ON;
   private int eventEnable;
   private int requestEnable;
+
+  StatusRegisters(FaultSwitch faults) {
+    this.faults = faults;
+  }
 
   /** Keeps an error; the last place of a full queue tells of the overflow. */
   void add(ScpiError error) {
@@ -32,7 +37,11 @@ final class StatusRegisters {
   /** The oldest error, taken from the queue, or that there is none. */
   String nextError() {
     ScpiError error = errors.pollFirst();
-    return error == null ? "0,\"No error\"" : error.reply();
+    String reply = error == null ? "0,\"No error\"" : error.reply();
+    if (!faults.has(ScopeQuirk.SIGNED_QUOTED_ERRORS)) {
+      return reply;
+    }
+    return (error == null ? "+" : "") + reply.replace('"', '\'');
   }
 
   void raise(int eventBit) {

@@ -56,6 +56,11 @@ final class StrictDigitizer implements Instrument.Dialect {
 
   /** INITiate is an overlapped command: it is pending until its sweep ends. */
   @Override
+  public boolean isPending() {
+    return core.isSweeping();
+  }
+
+  @Override
   public void finishPending() {
     while (core.isSweeping()) {
       clock.pause(POLL, stop);
@@ -152,7 +157,7 @@ final class StrictDigitizer implements Instrument.Dialect {
   }
 
   private int condition() {
-    return switch (core.stage()) {
+    return switch (core.shownStage()) {
       case RECORDING -> SWEEPING;
       case FILLING, WATCHING -> WAITING_FOR_TRIGGER;
       case IDLE, COMPLETE -> 0;

@@ -51,6 +51,11 @@ final class TenFieldScope implements Instrument.Dialect {
 
   /** Run, single and stop are sequential here: nothing is ever pending. */
   @Override
+  public boolean isPending() {
+    return false;
+  }
+
+  @Override
   public void finishPending() {}
 
   @Override
@@ -150,7 +155,7 @@ final class TenFieldScope implements Instrument.Dialect {
   }
 
   private String state() {
-    return switch (core.stage()) {
+    return switch (core.shownStage()) {
       case FILLING -> "RUN";
       case WATCHING -> "WAIT";
       case RECORDING -> "TD";

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Duration;
 import java.util.Map;
+import java.util.Set;
 import mainsgap.link.ResourceName;
 import mainsgap.scope.CaptureRequest.Input;
 import mainsgap.signal.Capture;
@@ -95,7 +96,8 @@ class SimulatedScopeTest {
   void bothScalingsGiveTheSameVolts() {
     SimulatedBenchSettings inCodes =
         BENCH.withScope(
-            new SimulatedBenchSettings.Scope(12, PreambleVariant.ORIGIN_IN_CODES, ScopeFault.NONE));
+            new SimulatedBenchSettings.Scope(
+                12, PreambleVariant.ORIGIN_IN_CODES, ScopeFault.NONE, Set.of()));
     try (SimulatedBench bench = SimulatedBench.start(inCodes);
         Oscilloscope scope = open(bench, TEN_FIELD, TEN_FIELD)) {
       scope.configure(plan(scope, CatchMethod.FORCED_RECORD));

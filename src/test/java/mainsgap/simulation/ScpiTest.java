@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.UncheckedIOException;
 import java.util.List;
+import java.util.Set;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -222,7 +223,8 @@ class ScpiTest {
   @Test
   void otherVariantOfThePreambleHasItsOriginInCodes() {
     SimulatedBenchSettings.Scope variant =
-        new SimulatedBenchSettings.Scope(12, PreambleVariant.ORIGIN_IN_CODES, ScopeFault.NONE);
+        new SimulatedBenchSettings.Scope(
+            12, PreambleVariant.ORIGIN_IN_CODES, ScopeFault.NONE, Set.of());
     SimulatedBenchSettings settings =
         SimulatedBenchSettings.of(SimulatedUnit.STANDBY, 7).withScope(variant);
     try (SimulatedBench other = SimulatedBench.start(settings);
