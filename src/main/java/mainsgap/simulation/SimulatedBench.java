@@ -26,6 +26,8 @@ public final class SimulatedBench implements AutoCloseable {
   private final PowerSide power;
   private final FaultSwitch faults;
   private final StopRequest stop = new StopRequest();
+  private final Map<SimulatedInstrument, ScopeCore> cores =
+      new EnumMap<>(SimulatedInstrument.class);
   private final Map<SimulatedInstrument, List<ScopeServer>> servers =
       new EnumMap<>(SimulatedInstrument.class);
 
@@ -59,6 +61,7 @@ public final class SimulatedBench implements AutoCloseable {
 
   private Instrument.Dialect dialect(SimulatedInstrument kind, Clock clock) {
     ScopeCore core = new ScopeCore(power, clock, settings);
+    cores.put(kind, core);
     String serial = "SIM" + settings.seed();
     return switch (kind) {
       case DIGITIZER -> new StrictDigitizer(core, faults, serial, clock, stop);
@@ -140,6 +143,11 @@ public final class SimulatedBench implements AutoCloseable {
   public void close() {
     stop.request();
     servers.values().forEach(opened -> opened.forEach(ScopeServer::close));
+  }
+
+  /** What an instrument has recorded. */
+  ScopeCore core(SimulatedInstrument instrument) {
+    return Objects.requireNonNull(cores.get(instrument));
   }
 
   /** The raw socket's server. */

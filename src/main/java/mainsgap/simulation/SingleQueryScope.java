@@ -164,7 +164,10 @@ final class SingleQueryScope implements Instrument.Dialect {
   }
 
   private String copyState() {
-    return copied.hasPassed() ? "IDLE," + window.points() : "READ,0";
+    if (!copied.hasPassed()) {
+      return "READ,0";
+    }
+    return "IDLE," + (core.record().isPresent() ? window.points() : 0);
   }
 
   /** Bytes count downwards: 128 is the middle of the range, 0 its upper end. */

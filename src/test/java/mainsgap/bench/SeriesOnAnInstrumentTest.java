@@ -41,7 +41,12 @@ class SeriesOnAnInstrumentTest {
   @CsvSource({
     TEN_FIELD + ", TIME_OUT_TRIGGER",
     TEN_FIELD + ", FORCED_RECORD",
-    STRICT + ", FORCED_RECORD"
+    STRICT + ", FORCED_RECORD",
+    "named-value-preamble, TIME_OUT_TRIGGER",
+    "named-value-preamble, FORCED_RECORD",
+    "values-in-volts, TIME_OUT_TRIGGER",
+    "values-in-volts, FORCED_RECORD",
+    "single-scale-queries, FORCED_RECORD"
   })
   void everyProfileCatchesInEveryWayThatItOffers(String profile, CatchWish catching) {
     try (SimulationServer server = SimulationServer.start("standby", 7)) {

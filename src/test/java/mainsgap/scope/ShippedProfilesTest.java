@@ -15,9 +15,14 @@ class ShippedProfilesTest {
   private final InstrumentProfiles profiles = InstrumentProfiles.load(FOLDER);
 
   @Test
-  void bothAreRead() {
+  void allAreRead() {
     assertEquals(
-        List.of("scpi-1999-digitizer", "ten-field-preamble"),
+        List.of(
+            "named-value-preamble",
+            "scpi-1999-digitizer",
+            "single-scale-queries",
+            "ten-field-preamble",
+            "values-in-volts"),
         profiles.all().stream().map(InstrumentProfile::name).toList());
   }
 
@@ -35,8 +40,8 @@ class ShippedProfilesTest {
   void anUnknownNameIsAnsweredWithTheKnownOnes() {
     ScopeException refused = assertThrows(ScopeException.class, () -> profiles.named("ten-fields"));
     assertEquals(
-        "there is no instrument profile 'ten-fields'; there are: scpi-1999-digitizer,"
-            + " ten-field-preamble",
+        "there is no instrument profile 'ten-fields'; there are: named-value-preamble,"
+            + " scpi-1999-digitizer, single-scale-queries, ten-field-preamble, values-in-volts",
         refused.getMessage());
   }
 }
