@@ -36,6 +36,7 @@ final class WalkWords {
           entry("waveform.values", "asks for a number that says what the record means"),
           entry("waveform.words", "asks for a word that says in what form the record comes"),
           entry("waveform.select", "chooses the channel and the form in which its record comes"),
+          entry("waveform.before", "keeps the record as it is while its channels are read"),
           entry("waveform.window", "chooses the part of the record that comes next"),
           entry("waveform.preamble", "asks what the codes of the record mean"),
           entry("waveform.data", "fetches the samples"));

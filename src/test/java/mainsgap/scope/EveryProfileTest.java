@@ -6,11 +6,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Duration;
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
 import mainsgap.link.ResourceName;
 import mainsgap.scope.CaptureRequest.Input;
+import mainsgap.scpi.ScpiInstrument;
+import mainsgap.scpi.ScpiOptions;
 import mainsgap.signal.Capture;
 import mainsgap.signal.ChannelRole;
 import mainsgap.signal.Event;
@@ -25,7 +28,6 @@ import mainsgap.simulation.SimulatedUnit;
 import mainsgap.waiting.Clock;
 import mainsgap.waiting.Deadline;
 import mainsgap.waiting.StopRequest;
-import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -83,10 +85,13 @@ class EveryProfileTest {
   @ParameterizedTest
   @MethodSource("profileNames")
   void theInstrumentOfItsFamilyIsFoundByProbing(String profile) {
+    ScpiOptions impatient = ScpiOptions.standard().withReplyTimeout(Duration.ofMillis(150));
     try (SimulatedBench bench = SimulatedBench.start(BENCH);
-        Oscilloscope scope = open(bench, profile, null)) {
-      assertEquals(profiles().named(profile).limits(), scope.limits());
-      assertTrue(scope.identity().model().startsWith("Simulated"));
+        ScpiInstrument instrument =
+            ScpiInstrument.open(resource(bench, profile), impatient, CLOCK)) {
+      ProbeReport report = new ProfileProbe(profiles(), instrument, STOP, step -> {}).run();
+      assertEquals(List.of(profile), report.fitting());
+      assertTrue(report.identity().model().startsWith("Simulated"));
     }
   }
 
@@ -94,7 +99,7 @@ class EveryProfileTest {
   @MethodSource("profileNames")
   void aLookShowsTheLiveSupply(String profile) {
     try (SimulatedBench bench = SimulatedBench.start(BENCH);
-        Oscilloscope scope = open(bench, profile, profile)) {
+        Oscilloscope scope = open(bench, profile)) {
       scope.configure(plan(scope, CatchMethod.FORCED_RECORD, 230));
       Capture look = scope.look();
       assertEquals(230, rmsVolts(look.output(), 0, 1), SUPPLY_BAND_VOLTS);
@@ -107,7 +112,7 @@ class EveryProfileTest {
   @MethodSource("waysToCatch")
   void theLossIsInTheRecordAsItWasRecorded(String profile, CatchMethod method) {
     try (SimulatedBench bench = SimulatedBench.start(BENCH);
-        Oscilloscope scope = open(bench, profile, profile)) {
+        Oscilloscope scope = open(bench, profile)) {
       CapturePlan plan = plan(scope, method, 230);
       scope.configure(plan);
       scope.arm();
@@ -129,7 +134,7 @@ class EveryProfileTest {
   @MethodSource("profileNames")
   void aDeepRecordIsReadInParts(String profile) {
     try (SimulatedBench bench = SimulatedBench.start(BENCH);
-        Oscilloscope scope = open(bench, profile, profile)) {
+        Oscilloscope scope = open(bench, profile)) {
       CapturePlan plan = plan(scope, CatchMethod.FORCED_RECORD, 230);
       int samples = 623_457;
       scope.configure(
@@ -148,7 +153,7 @@ class EveryProfileTest {
   @MethodSource("profileNames")
   void whatTheConverterClippedIsFlagged(String profile) {
     try (SimulatedBench bench = SimulatedBench.start(BENCH);
-        Oscilloscope scope = open(bench, profile, profile)) {
+        Oscilloscope scope = open(bench, profile)) {
       scope.configure(plan(scope, CatchMethod.FORCED_RECORD, 100));
       Waveform output = scope.look().output();
       Recorded recorded = Recorded.of(bench, SimulatedInstrument.answeringTo(profile), OUTPUT);
@@ -171,7 +176,7 @@ class EveryProfileTest {
   @MethodSource("quirks")
   void oddWaysChangeNothing(String profile, ScopeQuirk quirk) {
     try (SimulatedBench bench = SimulatedBench.start(BENCH.withQuirks(Set.of(quirk)));
-        Oscilloscope scope = open(bench, profile, profile)) {
+        Oscilloscope scope = open(bench, profile)) {
       scope.configure(plan(scope, CatchMethod.FORCED_RECORD, 230));
       assertAsRecorded(bench, profile, scope.look());
     }
@@ -181,7 +186,7 @@ class EveryProfileTest {
   @MethodSource("faults")
   void aFaultyInstrumentGivesASentence(String profile, ScopeFault fault) {
     try (SimulatedBench bench = SimulatedBench.start(BENCH.withFault(fault));
-        Oscilloscope scope = open(bench, profile, profile)) {
+        Oscilloscope scope = open(bench, profile)) {
       ScopeException refused =
           assertThrows(
               ScopeException.class,
@@ -235,9 +240,12 @@ class EveryProfileTest {
         scope.limits());
   }
 
-  static Oscilloscope open(SimulatedBench bench, String family, @Nullable String profileName) {
-    String resource = bench.resource(SimulatedInstrument.answeringTo(family));
-    return Oscilloscopes.open(ResourceName.parse(resource), profiles(), profileName, CLOCK, STOP);
+  private static Oscilloscope open(SimulatedBench bench, String profile) {
+    return Oscilloscopes.open(resource(bench, profile), profiles(), profile, CLOCK, STOP);
+  }
+
+  private static ResourceName resource(SimulatedBench bench, String profile) {
+    return ResourceName.parse(bench.resource(SimulatedInstrument.answeringTo(profile)));
   }
 
   private static InstrumentProfiles profiles() {
