@@ -15,12 +15,14 @@ import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.ServerSocket;
 import java.nio.ByteBuffer;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.OptionalInt;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
+import java.util.concurrent.TimeUnit;
 import mainsgap.waiting.Clock;
 import mainsgap.waiting.Deadline;
 import mainsgap.waiting.ManualClock;
@@ -181,6 +183,25 @@ class SerialLinkTest {
       Clock.system().pause(Duration.ofMillis(5), new StopRequest());
     }
     assertEquals(List.of("OFF"), peer.received());
+  }
+
+  @Test
+  void aRelayCanStillBeSwitchedWhileTheProgramEnds() throws IOException {
+    link.close();
+    bridge.close();
+    bridge = SerialBridge.to(peer.port(), folder, "relay");
+    Process ending =
+        new ProcessBuilder(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-cp",
+                System.getProperty("java.class.path"),
+                SerialAtTheEnd.class.getName(),
+                bridge.resource())
+            .redirectErrorStream(true)
+            .redirectOutput(folder.resolve("output").toFile())
+            .start();
+    assertEquals(0, ending.onExit().orTimeout(60, TimeUnit.SECONDS).join().exitValue());
+    assertEquals(List.of("ON", "OFF"), peer.received(), Files.readString(folder.resolve("output")));
   }
 
   @Test
