@@ -25,6 +25,7 @@ final class ProfileReader {
   private static final int LARGEST_RECORD = 100_000_000;
 
   private static final int LONGEST_MILLIS = 60_000;
+  private static final Duration USUAL_POLL = Duration.ofMillis(100);
 
   private final SettingsTable root;
   private final TemplateReader templates;
@@ -140,6 +141,9 @@ final class ProfileReader {
   }
 
   private ReadBacks readBacks() {
+    if (!root.has("read-back")) {
+      return new ReadBacks(Optional.empty(), Optional.empty(), Optional.empty());
+    }
     SettingsTable table = root.table("read-back", "range", "samples", "interval");
     return new ReadBacks(
         readBack(
@@ -163,12 +167,18 @@ final class ProfileReader {
   }
 
   private Timing timing() {
-    SettingsTable table =
-        root.table("timing", "settle-millis", "settled-query", "poll-millis", "gap-millis");
+    return root.optionalTable(
+            "timing", "settle-millis", "settled-query", "poll-millis", "gap-millis")
+        .map(this::timing)
+        .orElse(new Timing(Duration.ZERO, Optional.empty(), USUAL_POLL, Duration.ZERO));
+  }
+
+  private Timing timing(SettingsTable table) {
+    int usualPollMillis = (int) USUAL_POLL.toMillis();
     return new Timing(
         Duration.ofMillis(table.whole("settle-millis", 0, LONGEST_MILLIS, 0)),
         templates.optionalQuery(table, "settled-query", Set.of()),
-        Duration.ofMillis(table.whole("poll-millis", 1, LONGEST_MILLIS, 100)),
+        Duration.ofMillis(table.whole("poll-millis", 1, LONGEST_MILLIS, usualPollMillis)),
         Duration.ofMillis(table.whole("gap-millis", 0, LONGEST_MILLIS, 0)));
   }
 }
