@@ -87,7 +87,8 @@ public record Recheck(Session session, List<Difference> differences) {
   private static void compare(
       LoggedTrial trial, Map<String, @Nullable Object> now, List<Difference> differences) {
     Set<String> unknown = new HashSet<>();
-    for (List<String> group : List.of(Figures.CLEANNESS_NAMES, Figures.OTHER_CHANNEL_NAMES)) {
+    for (List<String> group :
+        List.of(Figures.CLEANNESS_NAMES, Figures.OTHER_CHANNEL_NAMES, Figures.FURTHER_NAMES)) {
       if (group.stream().allMatch(name -> trial.figures().get(name) == null)) {
         unknown.addAll(group);
       }

@@ -30,6 +30,10 @@ public final class Figures {
           "loadRodeThrough",
           "markerMs");
 
+  /** The names of the worst break after a return, in their order. */
+  public static final List<String> FURTHER_NAMES =
+      List.of("longestFurtherInterruptionMs", "longestFurtherExpandedUncertaintyMs");
+
   /** All names, in their order. */
   public static final List<String> NAMES = names();
 
@@ -62,6 +66,7 @@ public final class Figures {
             "nominalVolts",
             "amplitudeStepPercent"));
     names.addAll(CLEANNESS_NAMES);
+    names.addAll(FURTHER_NAMES);
     OTHER_CHANNEL_NAMES.stream().filter(name -> !names.contains(name)).forEach(names::add);
     names.addAll(List.of("decisionRule", "ruleOutcome", "verdict"));
     return List.copyOf(names);
@@ -108,7 +113,8 @@ public final class Figures {
     put("lastOpeningMs", millis(measured.lastOpeningSeconds()));
     put("returnMs", millis(measured.returnSeconds()));
     put("firstReturnMs", millis(measured.firstReturnSeconds()));
-    put("furtherInterruptions", measured.furtherInterruptions());
+    put("furtherInterruptions", measured.furtherInterruptions().count());
+    further(measured.furtherInterruptions());
     put("deadTimeMs", measured.deadMillis());
     put("usableTimeMs", measured.usableMillis());
     put("recoveryTimeMs", measured.recoveryMillis());
@@ -118,6 +124,14 @@ public final class Figures {
     if (measured.cleanness() != null) {
       CleannessAsFigures.put(measured.cleanness(), this::put);
     }
+  }
+
+  private void further(FurtherInterruptions further) {
+    Double longest = further.longestMillis();
+    put("longestFurtherInterruptionMs", longest);
+    put(
+        "longestFurtherExpandedUncertaintyMs",
+        longest == null ? null : (Double) further.uncertaintyMillis());
   }
 
   private void others(OtherChannels others) {

@@ -3,9 +3,9 @@ package mainsgap.transfer;
 import mainsgap.signal.HarmonicModel;
 
 /**
- * Counts how often a supply that has come back, and fed the load for a cycle, breaks again up to
- * the end of the record: for a while the voltage is away from what the supply does, and less than
- * half of it. Averages are looked at, so that neither spikes nor noise count.
+ * Finds how often a supply that has come back, and fed the load for a cycle, breaks again up to the
+ * end of the record: for a while the voltage is away from what the supply does, and less than half
+ * of it. Averages are looked at, so that neither spikes nor noise count.
  */
 final class FurtherBreaks {
   private static final double AVERAGED_SECONDS = 0.1e-3;
@@ -38,11 +38,11 @@ final class FurtherBreaks {
   }
 
   /** The breaks that begin after a time. */
-  int countFrom(double seconds) {
+  FurtherInterruptions from(double seconds) {
     int first = Math.max(0, (int) Math.ceil(recording.time().indexAt(seconds)));
     int fedSamples = (int) (FED_CYCLES * recording.samplesPerCycle());
     int crossing = recording.samplesIn(CROSSING_SECONDS);
-    int count = 0;
+    FurtherInterruptions found = FurtherInterruptions.NONE;
     int followedSince = first;
     int awayFrom = -1;
     int awayTo = -1;
@@ -51,8 +51,8 @@ final class FurtherBreaks {
     boolean fed = false;
     for (int i = first; i + width <= recording.length(); i += width) {
       double expected = expectedVolts(i);
-      double found = averageVolts(i);
-      boolean isAway = Math.abs(found - expected) > Math.max(awayVolts, spreadVolts(i));
+      double average = averageVolts(i);
+      boolean isAway = Math.abs(average - expected) > Math.max(awayVolts, spreadVolts(i));
       if (isAway) {
         followedSince = i + width;
         if (awayFrom < 0) {
@@ -62,14 +62,44 @@ final class FurtherBreaks {
         }
         awayTo = i + width;
         away++;
-        dead += Math.abs(found - offsetVolts) < 0.5 * Math.abs(expected - offsetVolts) ? 1 : 0;
+        dead += Math.abs(average - offsetVolts) < 0.5 * Math.abs(expected - offsetVolts) ? 1 : 0;
       } else if (awayFrom >= 0 && i - awayTo >= crossing) {
-        count += fed && isBreak(awayTo - awayFrom, dead, away) ? 1 : 0;
+        found =
+            fed && isBreak(awayTo - awayFrom, dead, away) ? with(found, awayFrom, awayTo) : found;
         awayFrom = -1;
       }
       fed |= i + width - followedSince >= fedSamples;
     }
-    return count + (awayFrom >= 0 && fed && isBreak(awayTo - awayFrom, dead, away) ? 1 : 0);
+    return awayFrom >= 0 && fed && isBreak(awayTo - awayFrom, dead, away)
+        ? with(found, awayFrom, awayTo)
+        : found;
+  }
+
+  /** Adds a break, which began and ended somewhere between where it was seen and where not. */
+  private FurtherInterruptions with(FurtherInterruptions found, int from, int to) {
+    int unseen = unseenSamples(from - width, -width) + unseenSamples(to, width);
+    double toMillis = 1e3 * recording.time().intervalSeconds();
+    double millis = (to - from + unseen / 2.0) * toMillis;
+    double uncertaintyMillis = (unseen / 2.0 + width) * toMillis;
+    Double longest = found.longestMillis();
+    boolean isLonger = longest == null || millis > longest;
+    return new FurtherInterruptions(
+        found.count() + 1,
+        isLonger ? (Double) millis : longest,
+        isLonger ? uncertaintyMillis : found.uncertaintyMillis());
+  }
+
+  /**
+   * Where the supply is as low as a dead load, a break is not seen: for so long from a place on.
+   */
+  private int unseenSamples(int start, int step) {
+    int at = start;
+    while (at >= 0
+        && at + width <= recording.length()
+        && Math.abs(expectedVolts(at) - offsetVolts) < Math.max(awayVolts, spreadVolts(at))) {
+      at += step;
+    }
+    return Math.abs(at - start);
   }
 
   private boolean isBreak(int samples, int dead, int away) {

@@ -164,9 +164,9 @@ final class GapMeasurement {
   }
 
   /** A break within one cycle after the return would have moved it. */
-  private int furtherInterruptions(Edge settled, Supply following) {
+  private FurtherInterruptions furtherInterruptions(Edge settled, Supply following) {
     double fedSeconds = settled.seconds() + recording.task().cycleSeconds();
-    return new FurtherBreaks(recording, following).countFrom(fedSeconds);
+    return new FurtherBreaks(recording, following).from(fedSeconds);
   }
 
   private UncertaintyBudget budget(Edge loss, Edge settled, double transferMillis) {

@@ -32,7 +32,7 @@ public record Measured(
     double returnSeconds,
     double transferMillis,
     UncertaintyBudget budget,
-    int furtherInterruptions,
+    FurtherInterruptions furtherInterruptions,
     double deadMillis,
     @Nullable Double usableMillis,
     @Nullable Double recoveryMillis,

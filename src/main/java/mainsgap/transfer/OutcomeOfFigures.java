@@ -46,7 +46,7 @@ public final class OutcomeOfFigures {
         seconds("returnMs"),
         number("transferTimeMs"),
         budget == null ? asOneLine(number("expandedUncertaintyMs")) : budget,
-        (int) number("furtherInterruptions"),
+        further(),
         number("deadTimeMs"),
         numberOrNull("usableTimeMs"),
         numberOrNull("recoveryTimeMs"),
@@ -54,6 +54,14 @@ public final class OutcomeOfFigures {
         supplies(),
         CleannessAsFigures.of(figures),
         others());
+  }
+
+  private FurtherInterruptions further() {
+    Double uncertainty = numberOrNull("longestFurtherExpandedUncertaintyMs");
+    return new FurtherInterruptions(
+        (int) number("furtherInterruptions"),
+        numberOrNull("longestFurtherInterruptionMs"),
+        uncertainty == null ? 0 : uncertainty);
   }
 
   private OtherChannels others() {

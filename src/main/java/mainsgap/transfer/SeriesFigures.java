@@ -14,7 +14,8 @@ import org.jspecify.annotations.Nullable;
  * @param readings the transfer times in ms that have both ends
  * @param leastOfNoReturns what each record without return shows at least, in ms
  * @param noInterruptions how many of the readings are trials without interruption
- * @param withFurtherInterruptions how many trials had breaks after the return
+ * @param withFurtherInterruptions how many trials had breaks after the return of which no length is
+ *     known
  * @param commonMillis the largest common part of U
  */
 record SeriesFigures(
@@ -40,7 +41,10 @@ record SeriesFigures(
             .toList(),
         only(outcomes, NoReturn.class).stream().map(NoReturn::atLeastMillis).toList(),
         noInterruptions,
-        (int) measured.stream().filter(trial -> trial.furtherInterruptions() > 0).count(),
+        (int)
+            measured.stream()
+                .filter(trial -> trial.furtherInterruptions().isLengthUnknown())
+                .count(),
         measured.stream()
             .mapToDouble(trial -> trial.budget().commonExpandedMillis())
             .max()

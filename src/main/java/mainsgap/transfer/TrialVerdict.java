@@ -28,7 +28,8 @@ public final class TrialVerdict {
    *
    * <p>Whatever the rule: where the mains switch bounced, a PASS is one from its first opening and
    * a FAIL one from its last; a time of which only the least is known can fail, not pass; and
-   * further interruptions of unknown length forbid a PASS.
+   * further interruptions are judged by the longest of them, and forbid a PASS where no length is
+   * known.
    */
   public static Optional<Judgement> judge(Outcome outcome, DeclaredClaim claim, DecisionRule rule) {
     if (claim.kind() == DeclaredClaim.Kind.TYPICAL) {
@@ -85,16 +86,30 @@ public final class TrialVerdict {
     }
     Statement statement = gap.statement();
     String sentence = sentence(gap, statement) + probability(measured);
-    if (statement.verdict() == Verdict.PASS && measured.furtherInterruptions() > 0) {
+    FurtherInterruptions further = measured.furtherInterruptions();
+    if (statement.verdict() == Verdict.PASS && further.isLengthUnknown()) {
       return judgement(
           rule.abstention(),
           sentence
               + ", but further interruptions follow ("
-              + measured.furtherInterruptions()
+              + further.count()
               + "), whose lengths are not known"
               + usable);
     }
-    return judgement(statement, sentence + usable);
+    Judgement first = judgement(statement, sentence + usable);
+    Double longest = further.longestMillis();
+    if (longest == null) {
+      return first;
+    }
+    Gap worst = gap(longest, 0, further.uncertaintyMillis());
+    Judgement later =
+        judgement(
+            worst.statement(),
+            "further interruption, the longest of "
+                + further.count()
+                + ": "
+                + sentence(worst, worst.statement()));
+    return isWorse(later.verdict(), first.verdict()) ? later : first;
   }
 
   private Judgement of(NoReturn noReturn) {

@@ -70,10 +70,10 @@ public record VoltageTolerance(
       if (!usable.isEmpty()) {
         notes.add("The transfer time alone is held against the curves" + usable);
       }
-      if (measured.furtherInterruptions() > 0) {
+      if (measured.furtherInterruptions().count() > 0) {
         notes.add(
             "Further interruptions ("
-                + measured.furtherInterruptions()
+                + measured.furtherInterruptions().count()
                 + ") are not held against the curves");
       }
     }

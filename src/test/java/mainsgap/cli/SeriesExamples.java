@@ -8,6 +8,7 @@ import mainsgap.bench.SeriesEnd;
 import mainsgap.bench.TrialReport;
 import mainsgap.signal.Event;
 import mainsgap.transfer.DeclaredClaim;
+import mainsgap.transfer.FurtherInterruptions;
 import mainsgap.transfer.Judgement;
 import mainsgap.transfer.Measured;
 import mainsgap.transfer.MeasuringTask;
@@ -34,7 +35,7 @@ final class SeriesExamples {
           0.108416,
           8.41678,
           new UncertaintyBudget(List.of(new UncertaintyBudget.Component("edges", 0.026)), 2),
-          0,
+          FurtherInterruptions.NONE,
           7.95,
           8.6,
           null,

@@ -29,6 +29,7 @@ class SeriesJsonTest {
                   " residualPercent clippedAfterReturn thdBeforeCycles thdAfterCycles crestFactor")
               .concat(" settledDeviationPercent settlingTo3PercentMs steepestVoltsPerMicrosecond")
               .concat(" residualTwoCyclesPercent residualFiveCyclesPercent cleanness")
+              .concat(" longestFurtherInterruptionMs longestFurtherExpandedUncertaintyMs")
               .concat(" secondLegTransferTimeMs secondLegTransferTimeAtLeastMs")
               .concat(" secondLegExpandedUncertaintyMs secondLegReason loadCurrentAfterPercent")
               .concat(" loadRodeThrough markerMs")

@@ -12,6 +12,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import mainsgap.bench.RunningFigures;
 import mainsgap.bench.SeriesEnd;
 import mainsgap.bench.TrialReport;
+import mainsgap.transfer.FurtherInterruptions;
 import mainsgap.transfer.Measured;
 import mainsgap.transfer.OtherChannels;
 import mainsgap.transfer.Outcome;
@@ -122,7 +123,7 @@ class SeriesTextTest {
             late.returnSeconds(),
             late.transferMillis(),
             late.budget(),
-            0,
+            FurtherInterruptions.NONE,
             late.deadMillis(),
             null,
             null,

@@ -94,7 +94,7 @@ class NgspiceCapturesTest {
                 truth.returnBoundMillis()),
         () -> near("transfer time", truth.transferMillis, found.transferMillis(), u + TRUTH_MILLIS),
         () -> assertTrue(u > 0 && u <= truth.returnBoundMillis(), "uncertainty " + u + " ms"),
-        () -> assertEquals(0, found.furtherInterruptions(), "further interruptions"),
+        () -> assertEquals(0, found.furtherInterruptions().count(), "further interruptions"),
         () -> angle("point on wave", truth.pointOnWaveDegrees, found.pointOnWaveDegrees()),
         () -> angle("phase step", truth.phaseStepDegrees, found.supplies().phaseStepDegrees()));
   }

@@ -14,6 +14,7 @@ import mainsgap.signal.TimeAxis;
 import mainsgap.signal.Waveform;
 import mainsgap.transfer.Cleanness;
 import mainsgap.transfer.DeclaredClaim;
+import mainsgap.transfer.FurtherInterruptions;
 import mainsgap.transfer.Judgement;
 import mainsgap.transfer.Measured;
 import mainsgap.transfer.MeasuringTask;
@@ -117,7 +118,7 @@ final class SessionFixtures {
         8.0 + number / 7.0,
         new UncertaintyBudget(
             List.of(new UncertaintyBudget.Component("change points", 0.1 / 3, false)), 2.0),
-        1,
+        FurtherInterruptions.ofUnknownLength(1),
         3.5,
         null,
         9.9,

@@ -45,11 +45,16 @@ final class Outcomes {
       double transferMillis,
       UncertaintyBudget budget,
       double bounceMillis,
-      int furtherInterruptions,
+      FurtherInterruptions furtherInterruptions,
       double usableMillis) {
 
     Gap(double transferMillis, double uncertaintyMillis) {
-      this(transferMillis, Outcomes.budget(uncertaintyMillis, true), 0, 0, transferMillis);
+      this(
+          transferMillis,
+          Outcomes.budget(uncertaintyMillis, true),
+          0,
+          FurtherInterruptions.NONE,
+          transferMillis);
     }
 
     Gap of(UncertaintyBudget other) {
@@ -61,7 +66,11 @@ final class Outcomes {
     }
 
     Gap withFurtherInterruptions(int count) {
-      return new Gap(transferMillis, budget, bounceMillis, count, usableMillis);
+      return with(FurtherInterruptions.ofUnknownLength(count));
+    }
+
+    Gap with(FurtherInterruptions further) {
+      return new Gap(transferMillis, budget, bounceMillis, further, usableMillis);
     }
 
     Gap usableAfter(double millis) {

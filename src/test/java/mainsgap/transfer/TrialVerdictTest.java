@@ -88,6 +88,19 @@ class TrialVerdictTest {
             .endsWith("; the voltage does not settle within 10 % in the record"));
   }
 
+  @ParameterizedTest
+  @CsvSource({"5, 1, PASS", "19.5, 1, INCONCLUSIVE", "30, 1, FAIL"})
+  void theLongestFurtherInterruptionIsJudged(double millis, double uncertainty, Verdict expected) {
+    Outcomes.Gap gap =
+        new Outcomes.Gap(9.2, 0.1).with(new FurtherInterruptions(2, millis, uncertainty));
+    Judgement found = judge(gap.outcome(), atMost(20));
+    assertEquals(expected, found.verdict());
+    assertEquals(
+        expected != Verdict.PASS,
+        found.reason().startsWith("further interruption, the longest of 2: "),
+        found.reason());
+  }
+
   @Test
   void furtherInterruptionsOfUnknownLengthForbidAPass() {
     Outcomes.Gap gap = new Outcomes.Gap(9.2, 0.1).withFurtherInterruptions(2);

@@ -145,6 +145,6 @@ public final class AccuracyTable {
         measured.budget().components().stream()
             .map(line -> String.format(Locale.ROOT, "%.1f", line.standardMillis() * 1e3))
             .toList(),
-        measured.furtherInterruptions());
+        measured.furtherInterruptions().count());
   }
 }

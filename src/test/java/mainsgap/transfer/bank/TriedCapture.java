@@ -89,6 +89,6 @@ record TriedCapture(
   /** Whether as many breaks after the return were found as there are. */
   boolean hasRightBreaks() {
     return !(outcome instanceof Measured measured)
-        || measured.furtherInterruptions() == truth.furtherInterruptions();
+        || measured.furtherInterruptions().count() == truth.furtherInterruptions();
   }
 }

@@ -1,0 +1,68 @@
+package mainsgap.transfer;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.util.SplittableRandom;
+import mainsgap.signal.Capture;
+import mainsgap.signal.CodeFormat;
+import mainsgap.signal.Event;
+import mainsgap.signal.Scale;
+import mainsgap.signal.TimeAxis;
+import mainsgap.signal.Waveform;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** A gap of 8 ms, and what breaks after it. */
+class FurtherBreaksTest {
+  private static final TimeAxis TIME = new TimeAxis(0, 1e-5, 60_000, 0);
+  private static final MeasuringTask TASK = new MeasuringTask(Event.LOSS, 230, 50);
+  private static final double LOSS_SECONDS = 0.1533;
+
+  private static FurtherInterruptions found(double[]... breaks) {
+    SplittableRandom dice = new SplittableRandom(5);
+    ByteBuffer block = ByteBuffer.allocate(TIME.length() * 8).order(ByteOrder.LITTLE_ENDIAN);
+    for (int i = 0; i < TIME.length(); i++) {
+      double seconds = TIME.secondsAt(i);
+      boolean dead = seconds >= LOSS_SECONDS && seconds < LOSS_SECONDS + 8e-3;
+      for (double[] one : breaks) {
+        dead |= seconds >= one[0] && seconds < one[0] + one[1] / 1e3;
+      }
+      double volts = 230 * Math.sqrt(2) * Math.sin(2 * Math.PI * 50 * seconds);
+      block.putDouble((dead ? 0 : volts) + dice.nextDouble() - 0.5);
+    }
+    Waveform output = new Waveform(block.array(), CodeFormat.REAL_64_LSB_FIRST, Scale.VOLTS);
+    Outcome outcome = TransferMeasurement.measure(Capture.ofOutput(TIME, output), TASK);
+    return ((Measured) outcome).furtherInterruptions();
+  }
+
+  @Test
+  void aReturnThatStaysHasNone() {
+    assertEquals(FurtherInterruptions.NONE, found());
+  }
+
+  @ParameterizedTest
+  @CsvSource({"0.30, 4", "0.302, 6.3", "0.305, 9", "0.307, 15", "0.309, 3.1"})
+  void theIntervalOfABreakHoldsItsLengthWhereverItBegins(double seconds, double millis) {
+    FurtherInterruptions found = found(new double[] {seconds, millis});
+    assertEquals(1, found.count());
+    Double longest = found.longestMillis();
+    assertNotNull(longest);
+    assertEquals(millis, longest, found.uncertaintyMillis());
+    assertTrue(found.uncertaintyMillis() < 1.5, () -> "±" + found.uncertaintyMillis());
+  }
+
+  @Test
+  void theLongestOfSeveralIsTold() {
+    FurtherInterruptions found =
+        found(new double[] {0.26, 5}, new double[] {0.32, 11}, new double[] {0.41, 4});
+    assertEquals(3, found.count());
+    Double longest = found.longestMillis();
+    assertNotNull(longest);
+    assertEquals(11, longest, found.uncertaintyMillis());
+  }
+}
