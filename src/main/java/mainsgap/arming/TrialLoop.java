@@ -147,6 +147,9 @@ public final class TrialLoop {
             + ": was the mains switch moved, and does the probe see the output?"
             + (plan.task().event() == Event.RESTORATION
                 ? " A unit may check the mains for minutes before it goes back to it."
+                : "")
+            + (plan.capture().blindness().isAny()
+                ? " The event may also have fallen where this plan is blind."
                 : "");
     append(Remark.Kind.NO_CAPTURE, sentence);
     face.noted(sentence);

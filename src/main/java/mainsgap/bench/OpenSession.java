@@ -141,6 +141,7 @@ final class OpenSession implements AutoCloseable {
     rig.put(SessionHeader.DECISION_RULE, setup.request().rule().word());
     rig.put("resource", equipment.resource());
     rig.put("catch method", plan.method().name().toLowerCase(Locale.ROOT).replace('_', ' '));
+    rig.put("blind zone", plan.blindness().words());
     return new SessionHeader(
         clock.instant(),
         ProgramVersion.get(),

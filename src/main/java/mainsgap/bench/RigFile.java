@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import mainsgap.settings.SettingsFile;
 import mainsgap.settings.SettingsTable;
 import mainsgap.signal.ChannelRole;
@@ -103,7 +104,10 @@ record RigFile(
         root.optionalTable("mains-switch", RigSwitch.KEYS)
             .map(table -> RigSwitch.read(table, folderOf(file)))
             .orElse(null),
-        RigSignals.read(root, wired),
+        RigSignals.read(
+            root,
+            wired,
+            channels.values().stream().map(ProbedChannel::number).collect(Collectors.toSet())),
         number(supply, "longest-check-seconds", 0, LONGEST_SETTLE_SECONDS),
         conditions(root));
   }

@@ -1,5 +1,6 @@
 package mainsgap.bench;
 
+import java.util.Set;
 import mainsgap.scope.CaptureRequest.Input;
 import mainsgap.scope.EventSignal;
 import mainsgap.settings.SettingsTable;
@@ -36,10 +37,18 @@ record RigSignals(
     BACKUP
   }
 
-  /** Reads {@code channels.marker} and {@code external-input}, where they are there. */
-  static RigSignals read(SettingsTable root, SettingsTable channels) {
+  /**
+   * Reads {@code channels.marker}, which may have none of the channels {@code taken}, and {@code
+   * external-input}, where they are there.
+   */
+  static RigSignals read(SettingsTable root, SettingsTable channels, Set<Integer> taken) {
     SettingsTable marker = channels.optionalTable("marker", MARKER_KEYS).orElse(null);
     Input input = marker == null ? null : input(marker);
+    if (marker != null && input != null && taken.contains(input.channel())) {
+      throw marker.complaint(
+          "number",
+          "is " + input.channel() + ", which is another's: connect the signal to its own");
+    }
     EventSignal external =
         root.optionalTable("external-input", EXTERNAL_KEYS).map(RigSignals::signal).orElse(null);
     return new RigSignals(input, marker == null ? null : signal(marker), external);

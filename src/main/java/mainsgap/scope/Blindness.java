@@ -28,6 +28,19 @@ public record Blindness(
     return new Blindness(0, 0, part, part);
   }
 
+  /** In a few words, for the session. */
+  public String words() {
+    if (blindTimePart > 0) {
+      return "at least " + Words.plain(100 * blindTimePart, 2) + " % of the time";
+    }
+    return isAny()
+        ? "gaps under "
+            + Words.of(neverUnderSeconds, "s")
+            + ", and some up to "
+            + Words.of(sureFromSeconds, "s")
+        : "none";
+  }
+
   /** Whether anything can be missed. */
   public boolean isAny() {
     return sureFromSeconds > 0 || blindTimePart > 0;

@@ -135,6 +135,14 @@ final class Requests {
     return write("rig-" + profile + ".toml", named);
   }
 
+  /** A rig file without a mains channel. */
+  Path rigOfOutput(String profile) {
+    String text = text(100);
+    int from = text.indexOf("[channels.mains]");
+    String alone = text.substring(0, from) + text.substring(text.indexOf("[load]"));
+    return write("rig-output.toml", "[instrument]\nprofile = \"" + profile + "\"\n\n" + alone);
+  }
+
   /** A rig file whose output probe has {@code factor}. */
   Path rig(int factor) {
     return write("rig.toml", text(factor));

@@ -81,6 +81,22 @@ class SeriesOnAnInstrumentTest {
         session.remarks().stream().map(Remark::kind).toList());
   }
 
+  /** Gaps of the line-interactive unit are 2 to 6 ms: a window of 2.94 ms sees most, 21 ms none. */
+  @ParameterizedTest
+  @CsvSource({"WINDOW_TRIGGER, COMPLETE", "DROPOUT_TRIGGER, NOTHING_MEASURED"})
+  void outputAloneIsCaughtOutsideOfTheBlindZoneAndMissedInIt(CatchWish catching, Kind kind) {
+    try (SimulationServer server = SimulationServer.start("line-interactive", 7)) {
+      SeriesRequest request =
+          requests.real(server.resource(TEN_FIELD), 1, catching, requests.rigOfOutput(TEN_FIELD));
+
+      SeriesEnd end =
+          Series.of(kind == Kind.COMPLETE ? request : requests.impatient(request)).run(heard, stop);
+
+      assertEquals(kind, end.kind(), end.sentence());
+      assertTrue(String.join(" ", heard.plan).contains("Blind zone: a gap of"));
+    }
+  }
+
   @Test
   void instrumentWithoutATimeOutTriggerSaysSo() {
     try (SimulationServer server = SimulationServer.start("standby", 7)) {

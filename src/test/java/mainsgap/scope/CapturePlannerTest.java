@@ -228,6 +228,16 @@ class CapturePlannerTest {
   }
 
   @Test
+  void triggerThatFiresOnlyAtTheEndIsRefused() {
+    assertEquals(
+        "this instrument has no pulse-width trigger that fires by itself in its profile: catch the"
+            + " loss by a forced record",
+        refusal(
+            loss(230, 50, OUTPUT, CatchMethod.PULSE_WIDTH_TRIGGER),
+            limits(2_000_000, EnumSet.of(CatchMethod.FORCED_RECORD))));
+  }
+
+  @Test
   void edgeWithoutASignalIsRefused() {
     assertTrue(
         refusal(loss(230, 50, BOTH_SIDES, CatchMethod.EDGE_TRIGGER), LIMITS)

@@ -124,6 +124,26 @@ class ScopeCoreTest {
     }
   }
 
+  /** Back to back: the event is in the record that runs, and in none if it falls between two. */
+  @Test
+  void openingBetweenTwoRecordsIsInNeither() {
+    SimulatedBenchSettings settings = settings(SimulatedUnit.STANDBY);
+    PowerSide power = new PowerSide(settings);
+    ScopeCore core = new ScopeCore(power, clock, settings);
+    arm(core, plan(0, 2, null));
+    clock.advance(Duration.ofMillis(300));
+    assertEquals(Stage.COMPLETE, core.stage());
+    power.openMains();
+    arm(core, plan(0, 2, null));
+    clock.advance(Duration.ofMillis(300));
+    assertEquals(Stage.COMPLETE, core.stage());
+    assertTrue(power.truth(TrialTruth.Change.OPENING, 1).isEmpty());
+    power.closeMains();
+    arm(core, plan(0, 2, null));
+    power.openMains();
+    assertTrue(power.truth(TrialTruth.Change.OPENING, 2).isPresent());
+  }
+
   @Test
   void levelOutOfReachTimesOutOnAHealthyOutput() {
     SimulatedBenchSettings settings = settings(SimulatedUnit.STANDBY);
