@@ -1,8 +1,8 @@
 package mainsgap.transfer;
 
 /**
- * What is left on the load while nothing feeds it: a held level, a level that decays, or the
- * decaying alternating voltage of a motor that runs on. {@code offset + e^(-t/decay) (cosine
+ * What is left on the load while nothing feeds it: a held level, also with hum, a level that
+ * decays, or the decaying alternating voltage of a motor that runs on. {@code offset + e^(-t/decay) (cosine
  * cos(wt) + sine sin(wt))}, t from {@code referenceSeconds}.
  *
  * @param spreadVolts the standard deviation of samples about it

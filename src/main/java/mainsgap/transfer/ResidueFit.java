@@ -8,7 +8,8 @@ import org.apache.commons.math3.linear.LUDecomposition;
 
 /**
  * Fits the {@link Residue} that explains a stretch of samples best for its number of parameters: a
- * level, a decaying level, a decaying alternating voltage (Bayesian information criterion).
+ * level, a decaying level, a decaying alternating voltage, a level with hum (Bayesian information
+ * criterion).
  */
 final class ResidueFit {
   /** More samples than this do not move the fit. */
@@ -41,6 +42,9 @@ final class ResidueFit {
   /** What a level decays to is nothing, but for the offset of the instrument. */
   private static final double LARGEST_REST_SHARE_OF_PEAK = 0.03;
 
+  /** An open load picks up a few per cent. */
+  private static final double LARGEST_HUM_SHARE_OF_PEAK = 0.06;
+
   private static final double SMALLEST_SWING_SHARE_OF_PEAK = 0.25;
 
   private final Recording recording;
@@ -51,14 +55,18 @@ final class ResidueFit {
   private final double[] v;
   private final double noiseVolts;
 
-  /** A frequency of 0 makes the residue a level; no decay holds it. */
+  /** A frequency of 0 makes the residue a level; no decay holds it, with hum or without. */
   private record Shape(double decay, double hertz) {
+    boolean isHum() {
+      return decay == HELD && hertz > 0;
+    }
+
     int columns() {
-      return decay == HELD ? 1 : 2;
+      return isHum() ? 3 : decay == HELD ? 1 : 2;
     }
 
     int parameters() {
-      return decay == HELD ? 1 : hertz == 0 ? 3 : 4;
+      return decay == HELD ? columns() : hertz == 0 ? 3 : 4;
     }
   }
 
@@ -105,7 +113,7 @@ final class ResidueFit {
                 alternating,
                 bestDecay(span, share * nominalHertz, SHORTEST_ALTERNATING_DECAY_SECONDS));
       }
-      best = alternating;
+      best = better(alternating, solve(new Shape(HELD, nominalHertz)));
     }
     return residue(best.shape.decay == HELD ? best : refined(best));
   }
@@ -194,6 +202,9 @@ final class ResidueFit {
 
   private boolean isPlausible(Shape shape, double[] x) {
     double peak = recording.peakVolts();
+    if (shape.isHum()) {
+      return Math.hypot(x[1], x[2]) < LARGEST_HUM_SHARE_OF_PEAK * peak;
+    }
     if (shape.hertz > 0) {
       if (shape.decay > LONGEST_DECAY_SECONDS) {
         return false;
@@ -207,7 +218,12 @@ final class ResidueFit {
   }
 
   private static void fillRow(double[] row, double t, Shape shape) {
-    if (shape.hertz > 0) {
+    if (shape.isHum()) {
+      double angle = 2 * Math.PI * shape.hertz * t;
+      row[0] = 1;
+      row[1] = Math.cos(angle);
+      row[2] = Math.sin(angle);
+    } else if (shape.hertz > 0) {
       double envelope = Math.exp(-t / shape.decay);
       double angle = 2 * Math.PI * shape.hertz * t;
       row[0] = envelope * Math.cos(angle);
@@ -224,6 +240,9 @@ final class ResidueFit {
     Shape shape = best.shape;
     double spread = Math.sqrt(best.meanSquare * t.length / Math.max(1, t.length - shape.columns()));
     double[] x = best.x;
+    if (shape.isHum()) {
+      return new Residue(reference, x[0], HELD, shape.hertz, x[1], x[2], spread, to);
+    }
     if (shape.hertz > 0) {
       return new Residue(reference, 0, shape.decay, shape.hertz, x[0], x[1], spread, to);
     }
