@@ -103,7 +103,8 @@ final class GapEnds {
     }
     int last = Math.max(first, Math.min(to - 1, gap.from() + slack));
     refuseClipped(first, last, "loss");
-    return instants.leaving(new Instants.Search(from, to, first, last));
+    Instants.Search search = new Instants.Search(from, to, first, last);
+    return new LeavingFit(recording, before, residue, search).better(instants.leaving(search));
   }
 
   /** The last opening of the contact that was lost; {@code loss} where it opened but once. */

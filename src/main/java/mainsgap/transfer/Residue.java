@@ -2,8 +2,8 @@ package mainsgap.transfer;
 
 /**
  * What is left on the load while nothing feeds it: a held level, also with hum, a level that
- * decays, or the decaying alternating voltage of a motor that runs on. {@code offset + e^(-t/decay) (cosine
- * cos(wt) + sine sin(wt))}, t from {@code referenceSeconds}.
+ * decays, or the decaying alternating voltage of a motor that runs on. {@code offset + e^(-t/decay)
+ * (cosine cos(wt) + sine sin(wt))}, t from {@code referenceSeconds}.
  *
  * @param spreadVolts the standard deviation of samples about it
  * @param explainedTo one after the last sample that it explains
@@ -23,6 +23,11 @@ record Residue(
 
   static Residue level(double volts, double spreadVolts, int explainedTo) {
     return new Residue(0, volts, 1, 0, 0, 0, spreadVolts, explainedTo);
+  }
+
+  /** Whether it swings and runs down. */
+  boolean isMotor() {
+    return frequencyHertz > 0 && Double.isFinite(decaySeconds);
   }
 
   double voltsAt(double seconds) {

@@ -1,0 +1,232 @@
+package mainsgap.transfer;
+
+import java.util.Arrays;
+import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.ArrayRealVector;
+import org.apache.commons.math3.linear.DecompositionSolver;
+import org.apache.commons.math3.linear.LUDecomposition;
+
+/**
+ * Locates a loss after which the voltage goes on without a step: a capacitor that discharges from
+ * where it was, {@code o + (A(x) - o) e^(-(t-x)/T)} from the instant x on, or a motor that runs on,
+ * whose voltage is fitted anew for each instant: {@code e^(-t/T) (a cos + b sin + t (c cos + d
+ * sin))}, the terms with t taking up what the decay T and the frequency of its first fit lack. Up
+ * to x it is the supply before, A.
+ */
+final class LeavingFit {
+  private static final double SHORTEST_DECAY_SECONDS = 20e-6;
+  private static final double LONGEST_DECAY_SECONDS = 40e-3;
+  private static final double DECAY_RATIO = 1.08;
+
+  /** A motor's voltage is fitted to so much of a cycle at least. */
+  private static final double MOTOR_CYCLES = 0.25;
+
+  private static final double SLIP_SHARE = 0.93;
+  private static final double USUAL_DECAY_SECONDS = 30e-3;
+
+  /** Models are not better than this share of nominal peak, however quiet the record. */
+  private static final double SPREAD_FLOOR_SHARE_OF_PEAK = 0.001;
+
+  /** Such a fit replaces a simpler one that it beats by more than this (-2 ln p). */
+  private static final double PROVED = 20;
+
+  private static final double NEGLIGIBLE = 40;
+
+  /** Real residues are only nearly such; calibrated on generated captures. */
+  private static final double AMBIGUITY = 1.5;
+
+  private final Recording recording;
+  private final Supply before;
+  private final Residue residue;
+  private final int from;
+  private final int to;
+  private final int first;
+  private final int last;
+
+  /** Squared deviations from the supply before, of all samples up to each. */
+  private final double[] squaresBefore;
+
+  /**
+   * Takes the samples of a search.
+   *
+   * @param search where the loss is looked for, in the supply before and what is left
+   */
+  LeavingFit(Recording recording, Supply before, Residue residue, Instants.Search search) {
+    this.recording = recording;
+    this.before = before;
+    this.residue = residue;
+    this.from = search.from();
+    this.to = search.to();
+    this.first = search.first();
+    this.last = search.last();
+    this.squaresBefore = new double[to - from + 1];
+    for (int i = from; i < to; i++) {
+      double deviation = recording.volts()[i] - suppliedAt(i);
+      squaresBefore[i - from + 1] = squaresBefore[i - from] + deviation * deviation;
+    }
+  }
+
+  private double suppliedAt(int index) {
+    return before.model().voltsAt(recording.time().secondsAt(index));
+  }
+
+  /** The loss; {@code found} where that explains the samples as well. */
+  Edge better(Edge found) {
+    double[] discharge = discharge();
+    double[] motor = motor();
+    double floor = SPREAD_FLOOR_SHARE_OF_PEAK * recording.peakVolts();
+    double noise = Math.max(floor, before.harmonics().noiseVolts());
+    double least = Math.min(lowest(discharge), lowest(motor));
+    double variance = Math.max(noise * noise, least / (to - from));
+    double share = before.informationShare() / variance;
+    double price = Math.log(to - from);
+    double[] scores = new double[discharge.length];
+    for (int k = 0; k < scores.length; k++) {
+      double discharged = discharge[k] * share + price;
+      double moved = motor[k] * share + (motorColumns() - 1) * price;
+      scores[k] = -2 * logOfSum(-discharged / 2, -moved / 2);
+    }
+    double proved = residue.isMotor() ? -price : PROVED;
+    return squaresOf(found) * share < lowest(scores) + proved ? found : edge(scores, found);
+  }
+
+  private static double logOfSum(double one, double other) {
+    double more = Math.max(one, other);
+    return more + Math.log(Math.exp(one - more) + Math.exp(other - more));
+  }
+
+  /** Over a short stretch neither the slip nor the decay of a motor is told. */
+  private int motorColumns() {
+    boolean isLong = to - last > MOTOR_CYCLES * recording.samplesPerCycle();
+    return residue.isMotor() && isLong ? 4 : 2;
+  }
+
+  private static double lowest(double[] squares) {
+    double lowest = Double.MAX_VALUE;
+    for (double one : squares) {
+      lowest = Math.min(lowest, one);
+    }
+    return lowest;
+  }
+
+  private double squaresOf(Edge found) {
+    int left = (int) Math.ceil(recording.time().indexAt(found.seconds()));
+    double squares = squaresBefore[Math.max(0, Math.min(to, left) - from)];
+    for (int i = Math.max(from, left); i < to; i++) {
+      double seconds = recording.time().secondsAt(i);
+      double model = found.covers(seconds) ? found.laterVoltsAt(seconds) : residue.voltsAt(seconds);
+      double deviation = recording.volts()[i] - model;
+      squares += deviation * deviation;
+    }
+    return squares;
+  }
+
+  /** For a loss just before each sample, the squares of the best discharge from there. */
+  private double[] discharge() {
+    double offset = before.harmonics().offsetVolts();
+    double[] lowest = new double[last - first + 1];
+    Arrays.fill(lowest, Double.MAX_VALUE);
+    double dt = recording.time().intervalSeconds();
+    double[] supplied = new double[lowest.length];
+    for (int k = 0; k < lowest.length; k++) {
+      supplied[k] = before.model().voltsAt(recording.time().secondsAt(first + k - 0.5)) - offset;
+    }
+    for (double decay = SHORTEST_DECAY_SECONDS;
+        decay < LONGEST_DECAY_SECONDS;
+        decay *= DECAY_RATIO) {
+      double keep = Math.exp(-dt / decay);
+      double half = Math.exp(-0.5 * dt / decay);
+      double squares = 0;
+      double products = 0;
+      double shapes = 0;
+      for (int i = to - 1; i >= first; i--) {
+        double volts = recording.volts()[i] - offset;
+        squares += volts * volts;
+        products = volts * half + keep * products;
+        shapes = half * half + keep * keep * shapes;
+        if (i <= last) {
+          double start = supplied[i - first];
+          double left = squares - 2 * start * products + start * start * shapes;
+          double all = squaresBefore[i - from] + left;
+          lowest[i - first] = Math.min(lowest[i - first], all);
+        }
+      }
+    }
+    return lowest;
+  }
+
+  /** The same for a motor's voltage. */
+  private double[] motor() {
+    int columns = motorColumns();
+    boolean told = columns > 2;
+    double hertz = told ? residue.frequencyHertz() : SLIP_SHARE * before.model().frequencyHertz();
+    double decay = told ? residue.decaySeconds() : USUAL_DECAY_SECONDS;
+    double[] lowest = new double[last - first + 1];
+    double[][] normal = new double[columns][columns];
+    double[] right = new double[columns];
+    double[] row = new double[columns];
+    double squares = 0;
+    double reference = recording.time().secondsAt((first + to) / 2);
+    for (int i = to - 1; i >= first; i--) {
+      double t = recording.time().secondsAt(i) - reference;
+      double angle = 2 * Math.PI * hertz * t;
+      double envelope = Math.exp(-t / decay);
+      row[0] = envelope * Math.cos(angle);
+      row[1] = envelope * Math.sin(angle);
+      if (told) {
+        row[2] = 1e3 * t * row[0];
+        row[3] = 1e3 * t * row[1];
+      }
+      double volts = recording.volts()[i];
+      squares += volts * volts;
+      for (int p = 0; p < columns; p++) {
+        right[p] += row[p] * volts;
+        for (int q = 0; q < columns; q++) {
+          normal[p][q] += row[p] * row[q];
+        }
+      }
+      if (i <= last) {
+        lowest[i - first] = squaresBefore[i - from] + squares - explained(normal, right);
+      }
+    }
+    return lowest;
+  }
+
+  private static double explained(double[][] normal, double[] right) {
+    DecompositionSolver solver =
+        new LUDecomposition(new Array2DRowRealMatrix(normal, true), 1e-12).getSolver();
+    if (!solver.isNonSingular()) {
+      return 0;
+    }
+    return solver
+        .solve(new ArrayRealVector(right, false))
+        .dotProduct(new ArrayRealVector(right, false));
+  }
+
+  private Edge edge(double[] scores, Edge found) {
+    double least = lowest(scores);
+    double sum = 0;
+    double mean = 0;
+    double square = 0;
+    for (int k = 0; k < scores.length; k++) {
+      double worse = scores[k] - least;
+      if (worse < NEGLIGIBLE) {
+        double weight = Math.exp(-worse / 2);
+        sum += weight;
+        mean += weight * k;
+        square += weight * k * k;
+      }
+    }
+    mean /= sum;
+    double interval = recording.time().intervalSeconds();
+    double spread = Math.sqrt(Math.max(0, square / sum - mean * mean)) * interval;
+    return new Edge(
+        recording.time().secondsAt(first + mean - 0.5),
+        AMBIGUITY * interval / Math.sqrt(12),
+        AMBIGUITY * spread,
+        0,
+        EdgeShape.APPROACH,
+        found.window(),
+        found.laterVolts());
+  }
+}
