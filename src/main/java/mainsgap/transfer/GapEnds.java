@@ -71,6 +71,10 @@ final class GapEnds {
         bounce != null
             || steps.size() > 1
             || (!steps.isEmpty() && steps.get(0) >= runs.get(firstAfter).to());
+    if (following.hasSteps()) {
+      double dead = bounce == null ? opened.seconds() : recording.time().secondsAt(bounce.to() - 1);
+      settled = new RestReturn(recording, residue, following).bounded(dead, settled);
+    }
     Edge rising =
         new RisingReturn(recording, before, residue, following, opened).locate(settled, bounced);
     if (rising != null) {
