@@ -166,7 +166,7 @@ final class LeavingFit {
     double[] right = new double[columns];
     double[] row = new double[columns];
     double squares = 0;
-    double reference = recording.time().secondsAt((first + to) / 2);
+    double reference = recording.time().secondsAt((first + to) / 2.0);
     for (int i = to - 1; i >= first; i--) {
       double t = recording.time().secondsAt(i) - reference;
       double angle = 2 * Math.PI * hertz * t;
