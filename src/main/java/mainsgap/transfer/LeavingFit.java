@@ -30,6 +30,8 @@ final class LeavingFit {
   /** Such a fit replaces a simpler one that it beats by more than this (-2 ln p). */
   private static final double PROVED = 20;
 
+  private static final double EXPLAINED_SHARE_OF_PEAK = 0.012;
+  private static final double EXPLAINED_NOISES = 1.5;
   private static final double NEGLIGIBLE = 40;
 
   /** Real residues are only nearly such; calibrated on generated captures. */
@@ -87,7 +89,22 @@ final class LeavingFit {
       scores[k] = -2 * logOfSum(-discharged / 2, -moved / 2);
     }
     double proved = residue.isMotor() ? -price : PROVED;
-    return squaresOf(found) * share < lowest(scores) + proved ? found : edge(scores, found);
+    boolean isBetter = squaresOf(found) * share > lowest(scores) + proved;
+    return isBetter && isExplained(discharge, motor) ? edge(scores, found) : found;
+  }
+
+  /** What comes after the loss lies at the fit: a spike, say, does not. */
+  private boolean isExplained(double[] discharge, double[] motor) {
+    int best = 0;
+    for (int k = 1; k < discharge.length; k++) {
+      double squares = Math.min(discharge[k], motor[k]);
+      best = squares < Math.min(discharge[best], motor[best]) ? k : best;
+    }
+    int index = first + best;
+    double squares = Math.min(discharge[best], motor[best]) - squaresBefore[index - from];
+    double rms = Math.sqrt(Math.max(0, squares) / (to - index));
+    double noise = EXPLAINED_NOISES * before.harmonics().noiseVolts();
+    return rms < Math.max(EXPLAINED_SHARE_OF_PEAK * recording.peakVolts(), noise);
   }
 
   private static double logOfSum(double one, double other) {
