@@ -11,7 +11,7 @@ final class Instrument {
   private final StatusRegisters status;
   private final CommandTable table;
   private final Dialect dialect;
-  private boolean completionAsked;
+  private volatile boolean completionAsked;
 
   /** What is special about one instrument. */
   interface Dialect {
@@ -102,7 +102,13 @@ final class Instrument {
     return status.takeEvents();
   }
 
-  private int statusByte() {
+  /** Takes note of a reply that was thrown away because a new message came. */
+  void interrupted() {
+    status.add(ScpiError.QUERY_INTERRUPTED);
+  }
+
+  /** The status byte, also while a message is worked through. */
+  int statusByte() {
     noteCompletion();
     return status.statusByte();
   }

@@ -12,6 +12,8 @@ public enum ScopeFault {
   STALLS_IN_MID_BLOCK,
   /** Sends a well-formed data block of half the points asked for. */
   SHORT_BLOCK,
+  /** Sends each byte of a data block by itself. */
+  SLOW,
   /** Answers a query for numbers with a word. */
   TEXT_FOR_NUMBER,
   /** Takes every message and never answers. */

@@ -14,7 +14,8 @@ enum ScpiError {
   ILLEGAL_PARAMETER_VALUE(-224, "Illegal parameter value"),
   DATA_STALE(-230, "Data corrupt or stale"),
   QUEUE_OVERFLOW(-350, "Queue overflow"),
-  INPUT_BUFFER_OVERRUN(-363, "Input buffer overrun");
+  INPUT_BUFFER_OVERRUN(-363, "Input buffer overrun"),
+  QUERY_INTERRUPTED(-410, "Query INTERRUPTED");
 
   private final int number;
   private final String text;
@@ -38,6 +39,7 @@ enum ScpiError {
     return switch (number / 100) {
       case -1 -> 1 << 5;
       case -2 -> 1 << 4;
+      case -4 -> 1 << 2;
       default -> 1 << 3;
     };
   }

@@ -77,6 +77,7 @@ public final class SimulatedBench implements AutoCloseable {
     List<ScopeServer> opened = new ArrayList<>();
     servers.put(kind, opened);
     opened.add(LoopbackServer.start(settings.port(kind), instrument, faults, kind.label()));
+    opened.add(HislipServer.start(0, instrument, faults, kind.label()));
   }
 
   /** What the bench was built of. */

@@ -3,7 +3,7 @@ package mainsgap.simulation;
 import java.util.ArrayDeque;
 import java.util.Deque;
 
-/** Error queue and status registers of IEEE 488.2. One thread at a time. */
+/** Error queue and status registers of IEEE 488.2. Safe for all threads. */
 final class StatusRegisters {
   static final int OPERATION_COMPLETE = 1;
   private static final int QUEUE_LIMIT = 16;
@@ -23,7 +23,7 @@ final class StatusRegisters {
   }
 
   /** Keeps an error; the last place of a full queue tells of the overflow. */
-  void add(ScpiError error) {
+  synchronized void add(ScpiError error) {
     events |= error.eventBit();
     if (errors.size() < QUEUE_LIMIT) {
       errors.addLast(error);
@@ -35,7 +35,7 @@ final class StatusRegisters {
   }
 
   /** The oldest error, taken from the queue, or that there is none. */
-  String nextError() {
+  synchronized String nextError() {
     ScpiError error = errors.pollFirst();
     String reply = error == null ? "0,\"No error\"" : error.reply();
     if (!faults.has(ScopeQuirk.SIGNED_QUOTED_ERRORS)) {
@@ -44,17 +44,17 @@ final class StatusRegisters {
     return (error == null ? "+" : "") + reply.replace('"', '\'');
   }
 
-  void raise(int eventBit) {
+  synchronized void raise(int eventBit) {
     events |= eventBit;
   }
 
-  int takeEvents() {
+  synchronized int takeEvents() {
     int taken = events;
     events = 0;
     return taken;
   }
 
-  int statusByte() {
+  synchronized int statusByte() {
     int status = errors.isEmpty() ? 0 : ERROR_AVAILABLE;
     if ((events & eventEnable) != 0) {
       status |= EVENT_SUMMARY;
@@ -62,24 +62,24 @@ final class StatusRegisters {
     return (status & requestEnable) == 0 ? status : status | MASTER_SUMMARY;
   }
 
-  void clear() {
+  synchronized void clear() {
     errors.clear();
     events = 0;
   }
 
-  int eventEnable() {
+  synchronized int eventEnable() {
     return eventEnable;
   }
 
-  void enableEvents(int mask) {
+  synchronized void enableEvents(int mask) {
     eventEnable = mask;
   }
 
-  int requestEnable() {
+  synchronized int requestEnable() {
     return requestEnable;
   }
 
-  void enableRequests(int mask) {
+  synchronized void enableRequests(int mask) {
     requestEnable = mask & ~MASTER_SUMMARY;
   }
 }
