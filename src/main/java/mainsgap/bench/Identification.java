@@ -91,14 +91,21 @@ final class Identification {
         return of(
             one,
             new Told(
-                identity.manufacturer(), identity.model(), identity.serial(), identity.firmware()),
+                Words.printable(identity.manufacturer()),
+                Words.printable(identity.model()),
+                Words.printable(identity.serial()),
+                Words.printable(identity.firmware())),
             Known.ASKED,
-            complaint);
+            complaint.isEmpty() ? "" : "it answered at " + resource + ", but " + complaint);
       } catch (LinkException | ScpiException e) {
-        complaint = "not identified: " + e.getMessage();
+        complaint = Words.printable(String.valueOf(e.getMessage()));
       }
     }
-    return of(one, one.told(), one.told().isEmpty() ? Known.NO : Known.ANNOUNCED, complaint);
+    return of(
+        one,
+        one.told(),
+        one.told().isEmpty() ? Known.NO : Known.ANNOUNCED,
+        "it does not say who it is: " + complaint);
   }
 
   private static String unasked(OfferedInstrument one) {

@@ -49,7 +49,7 @@ final class DiscoveryText {
 
   private static String who(FoundInstrument one) {
     if (one.known() == Known.NO) {
-      return one.name() + ", not asked";
+      return one.name() + ", not known";
     }
     String identity =
         one.manufacturer()

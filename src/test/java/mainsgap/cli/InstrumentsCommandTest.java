@@ -73,6 +73,22 @@ class InstrumentsCommandTest {
   }
 
   @Test
+  void oneThatDoesNotSayWhoItIsKeepsWhatItAnnounces() throws IOException {
+    try (LoopbackPeer silent = new LoopbackPeer();
+        MulticastAnnouncer neighbour = announced(silent)) {
+      neighbour.start();
+      CommandRun run = CommandRun.of("instruments", "--wait=2500ms", "--identify");
+      assertEquals(0, run.exit(), run.err());
+      assertTrue(run.out().contains("Scope 4, serial 17, firmware 1.0 (announced)"), run.out());
+      assertTrue(run.out().contains("it does not say who it is: "), run.out());
+      assertTrue(
+          silent.received().stream()
+              .allMatch(line -> line.equals("*IDN?") || line.equals(":SYST:ERR?")),
+          () -> String.valueOf(silent.received()));
+    }
+  }
+
+  @Test
   void aProbeShowsWhatEachQuestionGaveAndWhichProfileFits() {
     try (SimulatedBench bench = bench(ScopeFault.NONE)) {
       CommandRun run = CommandRun.of("instruments", "--probe=" + bench.resource(SCOPE));
