@@ -47,8 +47,7 @@ class OfferedInstrumentTest {
   @Test
   void anAnswerToTheBroadcastJoinsWhatIsAnnouncedThereAndIsListedOnce() {
     Offer announced = offer("TCPIP::192.0.2.10::inst0::INSTR", "S4", "192.0.2.10", FOUR);
-    Offer answered =
-        Offer.ofBroadcast(new ResourceName.Vxi11(0, "192.0.2.10", "inst0"));
+    Offer answered = Offer.ofBroadcast(new ResourceName.Vxi11(0, "192.0.2.10", "inst0"));
     Offer other = Offer.ofBroadcast(new ResourceName.Vxi11(0, "192.0.2.11", "inst0"));
     assertEquals(
         List.of("TCPIP0::192.0.2.10::inst0::INSTR", "TCPIP0::192.0.2.11::inst0::INSTR"),
