@@ -1,5 +1,6 @@
 package mainsgap.scope;
 
+import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
@@ -23,8 +24,11 @@ record ScaleValues(
     CodeLayout layout)
     implements RecordDescriber {
 
+  /** Takes its own copy, in one order: an instrument is asked in the same order always. */
   ScaleValues {
-    numbers = Map.copyOf(numbers);
+    EnumMap<ScaleNumber, NumberSource> copy = new EnumMap<>(ScaleNumber.class);
+    copy.putAll(numbers);
+    numbers = Collections.unmodifiableMap(copy);
   }
 
   @Override
