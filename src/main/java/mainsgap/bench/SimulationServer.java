@@ -36,7 +36,9 @@ public final class SimulationServer implements AutoCloseable {
   public static SimulationServer start(String unit, long seed, Map<String, Integer> ports) {
     try {
       SimulatedBenchSettings settings =
-          SimulatedBenchSettings.of(SimulatedUnit.named(unit), seed).withAutonomousMains();
+          SimulatedBenchSettings.of(SimulatedUnit.named(unit), seed)
+              .withAutonomousMains()
+              .withPortmapper();
       for (Map.Entry<String, Integer> port : ports.entrySet()) {
         settings =
             settings.withPort(SimulatedInstrument.answeringTo(port.getKey()), port.getValue());
@@ -50,6 +52,15 @@ public final class SimulationServer implements AutoCloseable {
   /** The profiles that the instruments of the bench answer to. */
   public static List<String> profiles() {
     return Arrays.stream(SimulatedInstrument.values()).map(SimulatedInstrument::profile).toList();
+  }
+
+  /** What could not be served as it should be, in sentences; empty where all is well. */
+  public List<String> remarks() {
+    return simulation.hasPortmapper()
+        ? List.of()
+        : List.of(
+            "127.0.0.1 port 111 is not free to this program, so that no portmapper leads to VXI-11:"
+                + " the port is in the resource names, which other programs may not take");
   }
 
   /** All resource names that can be opened, each instrument's raw socket first. */

@@ -80,6 +80,7 @@ final class SimulateCommand implements Callable<Integer> {
     checkPorts();
     try (SimulationServer server = SimulationServer.start(unit, seed, ports)) {
       surroundings.print(format.isJson() ? json(server.instruments()) : text(server.instruments()));
+      server.remarks().forEach(remark -> surroundings.progress("%s", remark));
       surroundings.progress("serving unit %s with seed %d; Ctrl-C stops", unit, seed);
       untilStopped();
     } catch (BenchException e) {

@@ -28,6 +28,7 @@ public final class SimulatedBench implements AutoCloseable {
   private final StopRequest stop = new StopRequest();
   private final Map<SimulatedInstrument, ScopeCore> cores =
       new EnumMap<>(SimulatedInstrument.class);
+  private final Vxi11Host vxi11;
   private final Map<SimulatedInstrument, List<ScopeServer>> servers =
       new EnumMap<>(SimulatedInstrument.class);
 
@@ -35,6 +36,7 @@ public final class SimulatedBench implements AutoCloseable {
     this.settings = settings;
     this.power = new PowerSide(settings);
     this.faults = new FaultSwitch(settings.scope().fault(), settings.scope().quirks());
+    this.vxi11 = Vxi11Host.start(faults, Clock.system(), settings.portmapper());
     try {
       for (SimulatedInstrument kind : SimulatedInstrument.values()) {
         serve(kind, new Instrument(dialect(kind, clock), faults));
@@ -78,6 +80,12 @@ public final class SimulatedBench implements AutoCloseable {
     servers.put(kind, opened);
     opened.add(LoopbackServer.start(settings.port(kind), instrument, faults, kind.label()));
     opened.add(HislipServer.start(0, instrument, faults, kind.label()));
+    opened.add(vxi11.serve(instrument));
+  }
+
+  /** Whether a portmapper leads to the instruments, so that VXI-11 needs no port in their names. */
+  public boolean hasPortmapper() {
+    return vxi11.hasPortmapper();
   }
 
   /** What the bench was built of. */
@@ -144,6 +152,7 @@ public final class SimulatedBench implements AutoCloseable {
   public void close() {
     stop.request();
     servers.values().forEach(opened -> opened.forEach(ScopeServer::close));
+    vxi11.close();
   }
 
   /** What an instrument has recorded. */

@@ -15,6 +15,7 @@ import java.util.Set;
  *     closes it again when the record is complete
  * @param scope the scope's converter, preamble and faults
  * @param ports TCP ports of the raw sockets on loopback; 0 or none lets the machine choose
+ * @param portmapper whether to lead to VXI-11 by a portmapper, where port 111 can be had
  */
 public record SimulatedBenchSettings(
     SimulatedUnit unit,
@@ -23,7 +24,8 @@ public record SimulatedBenchSettings(
     SimulatedLoad load,
     boolean autonomous,
     Scope scope,
-    Map<SimulatedInstrument, Integer> ports) {
+    Map<SimulatedInstrument, Integer> ports,
+    boolean portmapper) {
 
   /**
    * Nominal values of the mains.
@@ -87,28 +89,31 @@ public record SimulatedBenchSettings(
         SimulatedLoad.RESISTIVE,
         false,
         new Scope(12, PreambleVariant.ORIGIN_IN_VOLTS, ScopeFault.NONE, Set.of()),
-        Map.of());
+        Map.of(),
+        false);
   }
 
   /** The same on another mains. */
   public SimulatedBenchSettings withMains(double volts, double hertz) {
     return new SimulatedBenchSettings(
-        unit, seed, new Mains(volts, hertz), load, autonomous, scope, ports);
+        unit, seed, new Mains(volts, hertz), load, autonomous, scope, ports, portmapper);
   }
 
   /** The same with another load. */
   public SimulatedBenchSettings withLoad(SimulatedLoad other) {
-    return new SimulatedBenchSettings(unit, seed, mains, other, autonomous, scope, ports);
+    return new SimulatedBenchSettings(
+        unit, seed, mains, other, autonomous, scope, ports, portmapper);
   }
 
   /** The same, opening its mains by itself. */
   public SimulatedBenchSettings withAutonomousMains() {
-    return new SimulatedBenchSettings(unit, seed, mains, load, true, scope, ports);
+    return new SimulatedBenchSettings(unit, seed, mains, load, true, scope, ports, portmapper);
   }
 
   /** The same with another scope. */
   public SimulatedBenchSettings withScope(Scope other) {
-    return new SimulatedBenchSettings(unit, seed, mains, load, autonomous, other, ports);
+    return new SimulatedBenchSettings(
+        unit, seed, mains, load, autonomous, other, ports, portmapper);
   }
 
   /** The same with a scope that does something wrong. */
@@ -126,7 +131,12 @@ public record SimulatedBenchSettings(
     Map<SimulatedInstrument, Integer> more = new EnumMap<>(SimulatedInstrument.class);
     more.putAll(ports);
     more.put(instrument, port);
-    return new SimulatedBenchSettings(unit, seed, mains, load, autonomous, scope, more);
+    return new SimulatedBenchSettings(unit, seed, mains, load, autonomous, scope, more, portmapper);
+  }
+
+  /** The same, with a portmapper where its port can be had. */
+  public SimulatedBenchSettings withPortmapper() {
+    return new SimulatedBenchSettings(unit, seed, mains, load, autonomous, scope, ports, true);
   }
 
   /** The port wanted for an instrument's raw socket; 0 for any. */
