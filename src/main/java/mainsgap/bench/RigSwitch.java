@@ -57,7 +57,7 @@ record RigSwitch(
     SCPI_OUTPUT,
     SERIAL_RELAY;
 
-    private String word() {
+    String word() {
       return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
   }

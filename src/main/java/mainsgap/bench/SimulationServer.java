@@ -1,6 +1,7 @@
 package mainsgap.bench;
 
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import mainsgap.simulation.SimulatedBench;
@@ -71,6 +72,17 @@ public final class SimulationServer implements AutoCloseable {
                 new ServedInstrument(
                     served.instrument().profile(), served.link(), served.resource()))
         .toList();
+  }
+
+  /**
+   * The resource names of what may command the mains, by the {@code kind} of a rig file; from the
+   * first command on the bench moves its mains no more by itself.
+   */
+  public Map<String, String> mainsSwitches() {
+    Map<String, String> switches = new LinkedHashMap<>();
+    switches.put(RigSwitch.Kind.SCPI_OUTPUT.word(), simulation.sourceResource());
+    switches.put(RigSwitch.Kind.SERIAL_RELAY.word(), simulation.relayResource());
+    return switches;
   }
 
   /** The resource name of the raw socket of the instrument that answers to {@code profile}. */

@@ -37,7 +37,11 @@ import picocli.CommandLine.Spec;
       "  mainsgap simulate --unit line-interactive --seed 3",
       "",
       "It first prints the resource name of each simulated instrument and the profile that it",
-      "speaks; give one of them to 'mainsgap run --instrument'. Ctrl-C stops it."
+      "speaks; give one of them to 'mainsgap run --instrument'. Ctrl-C stops it.",
+      "",
+      "Last come the AC source and the relay that can command the mains: name one of them under",
+      "[mains-switch] in a rig file. From the first command on the bench moves its mains no more by",
+      "itself, so that restorations can be tried as well."
     })
 final class SimulateCommand implements Callable<Integer> {
   private static final int HIGHEST_PORT = 65_535;
@@ -79,7 +83,7 @@ final class SimulateCommand implements Callable<Integer> {
   public Integer call() {
     checkPorts();
     try (SimulationServer server = SimulationServer.start(unit, seed, ports)) {
-      surroundings.print(format.isJson() ? json(server.instruments()) : text(server.instruments()));
+      surroundings.print(format.isJson() ? json(server) : text(server));
       server.remarks().forEach(remark -> surroundings.progress("%s", remark));
       surroundings.progress("serving unit %s with seed %d; Ctrl-C stops", unit, seed);
       untilStopped();
@@ -123,9 +127,9 @@ final class SimulateCommand implements Callable<Integer> {
     }
   }
 
-  private String json(List<ServedInstrument> served) {
+  private String json(SimulationServer server) {
     List<Map<String, String>> instruments = new ArrayList<>();
-    for (ServedInstrument one : served) {
+    for (ServedInstrument one : server.instruments()) {
       Map<String, String> instrument = new LinkedHashMap<>();
       instrument.put("profile", one.profile());
       instrument.put("link", one.link());
@@ -136,12 +140,20 @@ final class SimulateCommand implements Callable<Integer> {
     document.put("unit", unit);
     document.put("seed", seed);
     document.put("instruments", instruments);
+    List<Map<String, String>> switches = new ArrayList<>();
+    server
+        .mainsSwitches()
+        .forEach((kind, resource) -> switches.add(Map.of("kind", kind, "resource", resource)));
+    document.put("mainsSwitches", switches);
     return Json.document(document);
   }
 
-  private static String text(List<ServedInstrument> served) {
+  private static String text(SimulationServer server) {
     TextTable table = new TextTable(TextTable.Side.LEFT, TextTable.Side.LEFT, TextTable.Side.LEFT);
-    served.forEach(one -> table.add(one.resource(), one.link(), one.profile()));
+    server.instruments().forEach(one -> table.add(one.resource(), one.link(), one.profile()));
+    server
+        .mainsSwitches()
+        .forEach((kind, resource) -> table.add(resource, "raw socket", "mains switch, " + kind));
     return table.toString();
   }
 }

@@ -32,11 +32,12 @@ final class DoubleConversionUnit implements BackupUnit {
   }
 
   @Override
-  public Episode opening(int number) {
+  public Episode opening(Opening opening) {
+    int number = opening.number();
     SplittableRandom random = Draw.of(settings.seed(), Occasion.OPENING, number);
-    Supply mains = MainsSupply.drawn(settings.mains(), random);
+    Supply mains = opening.mains(settings.mains(), random);
     Voltage pickup = MainsSupply.pickupOf(mains);
-    ContactEdges hand = ToggleSwitch.opening(mains, SimulatedLoad.RESISTIVE, random);
+    ContactEdges hand = opening.edges(mains, SimulatedLoad.RESISTIVE, random);
     NodeVoltage.Pieces input = new NodeVoltage.Pieces(mains);
     for (int i = 0; i < hand.count(); i++) {
       if (ContactEdges.isLikeFirst(i)) {

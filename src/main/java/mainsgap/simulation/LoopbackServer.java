@@ -16,6 +16,11 @@ final class LoopbackServer implements ScopeServer {
         client ->
             new ServedClient(instrument, faults, client.getInputStream(), client.getOutputStream())
                 .run();
+    return start(port, talk, name);
+  }
+
+  /** The same with a talk of one's own. */
+  static LoopbackServer start(int port, LoopbackListener.Talk talk, String name) {
     return new LoopbackServer(LoopbackListener.start(port, talk, name));
   }
 

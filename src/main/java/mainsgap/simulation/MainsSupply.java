@@ -1,6 +1,7 @@
 package mainsgap.simulation;
 
 import java.util.SplittableRandom;
+import org.jspecify.annotations.Nullable;
 
 /** The mains of the bench as it stands at one event. */
 final class MainsSupply {
@@ -15,8 +16,17 @@ final class MainsSupply {
 
   /** A supply near nominal, at an angle of its own at 0 s. */
   static Supply drawn(SimulatedBenchSettings.Mains nominal, SplittableRandom random) {
+    return drawn(nominal, null, random);
+  }
+
+  /** The same at {@code fixedDegrees}, where they are not null, at 0 s. */
+  static Supply drawn(
+      SimulatedBenchSettings.Mains nominal,
+      @Nullable Double fixedDegrees,
+      SplittableRandom random) {
     double hertz = nominal.hertz() * (1 + Draw.around(FREQUENCY_REACH, random));
-    double degrees = random.nextDouble(360);
+    double drawnDegrees = random.nextDouble(360);
+    double degrees = fixedDegrees == null ? drawnDegrees : fixedDegrees;
     double rmsVolts = nominal.volts() * (1 + Draw.around(AMPLITUDE_REACH, random));
     return new HarmonicSupply(new Phase(hertz, 0, degrees), rmsVolts, DISTORTION, random);
   }

@@ -21,6 +21,7 @@ final class PowerSide {
   private final Map<Integer, TrialTruth> closingTruths = new HashMap<>();
   private Episode now;
   private boolean mainsClosed = true;
+  private boolean commanded;
   private int openings;
   private int closings;
   private @Nullable TrialTruth lastTruth;
@@ -42,10 +43,28 @@ final class PowerSide {
   }
 
   synchronized void openMains() {
+    open(null);
+  }
+
+  /** An electronic switch opens cleanly at that angle of the mains. */
+  synchronized void openMainsAt(double degrees) {
+    open(degrees);
+  }
+
+  /** A program commands the mains from now on: the bench moves it no more by itself. */
+  synchronized void takeCommand() {
+    commanded = true;
+  }
+
+  synchronized boolean isCommanded() {
+    return commanded;
+  }
+
+  private void open(@Nullable Double degrees) {
     if (mainsClosed) {
       mainsClosed = false;
       openings++;
-      become(unit.opening(openings));
+      become(unit.opening(new Opening(openings, degrees)));
     }
   }
 

@@ -34,11 +34,12 @@ final class RelayUnit implements BackupUnit {
   }
 
   @Override
-  public Episode opening(int number) {
+  public Episode opening(Opening opening) {
+    int number = opening.number();
     SplittableRandom random = Draw.of(settings.seed(), Occasion.OPENING, number);
-    Supply mains = MainsSupply.drawn(settings.mains(), random);
+    Supply mains = opening.mains(settings.mains(), random);
     Voltage pickup = MainsSupply.pickupOf(mains);
-    ContactEdges hand = ToggleSwitch.opening(mains, settings.load(), random);
+    ContactEdges hand = opening.edges(mains, settings.load(), random);
     double noticed =
         relay
             .detector(settings.mains().volts())

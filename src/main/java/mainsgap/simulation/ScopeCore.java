@@ -266,7 +266,7 @@ final class ScopeCore {
   }
 
   private void moveAutonomously() {
-    if (autonomousMove == null || !autonomousMove.hasPassed()) {
+    if (power.isCommanded() || autonomousMove == null || !autonomousMove.hasPassed()) {
       return;
     }
     if (!power.isMainsClosed()) {
@@ -278,7 +278,7 @@ final class ScopeCore {
   }
 
   private void closeAutonomously() {
-    if (settings.autonomous()) {
+    if (settings.autonomous() && !power.isCommanded()) {
       autonomousMove = null;
       power.closeMains();
     }

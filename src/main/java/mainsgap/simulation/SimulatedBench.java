@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import mainsgap.simulation.TrialTruth.Change;
 import mainsgap.waiting.Clock;
 import mainsgap.waiting.StopRequest;
@@ -31,16 +32,24 @@ public final class SimulatedBench implements AutoCloseable {
   private final Vxi11Host vxi11;
   private final Map<SimulatedInstrument, List<ScopeServer>> servers =
       new EnumMap<>(SimulatedInstrument.class);
+  private final CommandedMains commandedMains;
+  private final FaultSwitch sourceFaults = new FaultSwitch(ScopeFault.NONE, Set.of());
+  private final List<ScopeServer> switches = new ArrayList<>();
 
   private SimulatedBench(SimulatedBenchSettings settings, Clock clock) {
     this.settings = settings;
     this.power = new PowerSide(settings);
     this.faults = new FaultSwitch(settings.scope().fault(), settings.scope().quirks());
     this.vxi11 = Vxi11Host.start(faults, Clock.system(), settings.portmapper());
+    this.commandedMains = new CommandedMains(power);
     try {
       for (SimulatedInstrument kind : SimulatedInstrument.values()) {
         serve(kind, new Instrument(dialect(kind, clock), faults));
       }
+      AcSource source = new AcSource(commandedMains, "SIM" + settings.seed());
+      switches.add(
+          LoopbackServer.start(0, new Instrument(source, sourceFaults), sourceFaults, "simulated-source"));
+      switches.add(LoopbackServer.start(0, new RelayBoard(commandedMains), "simulated-relay"));
     } catch (SimulationException e) {
       close();
       throw e;
@@ -112,6 +121,27 @@ public final class SimulatedBench implements AutoCloseable {
     return server(instrument).resource();
   }
 
+  /** The resource name of the AC source whose output is the mains switch. */
+  public String sourceResource() {
+    return switches.get(0).resource();
+  }
+
+  /** The resource name of the relay that drives the contactor in the mains. */
+  public String relayResource() {
+    return switches.get(1).resource();
+  }
+
+  /** Changes what the commanded switches do wrong, from now on. */
+  public void setFault(SwitchFault fault) {
+    commandedMains.turnTo(fault);
+    sourceFaults.turnTo(fault == SwitchFault.SILENT ? ScopeFault.SILENT : ScopeFault.NONE);
+  }
+
+  /** The links to the commanded switches die, for good; the mains stays as it is. */
+  public void cutSwitchLinks() {
+    switches.forEach(ScopeServer::close);
+  }
+
   /** The hand opens the mains switch; nothing happens where it is open. */
   public void openMains() {
     power.openMains();
@@ -151,6 +181,7 @@ public final class SimulatedBench implements AutoCloseable {
   @Override
   public void close() {
     stop.request();
+    switches.forEach(ScopeServer::close);
     servers.values().forEach(opened -> opened.forEach(ScopeServer::close));
     vxi11.close();
   }

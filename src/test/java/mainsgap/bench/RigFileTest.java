@@ -66,8 +66,7 @@ class RigFileTest {
 
   @Test
   void exampleOfThePageIsReadAsItStands(@TempDir Path folder) throws Exception {
-    String page = Files.readString(Path.of("src", "docs", "rig-file.md"));
-    String example = page.substring(page.indexOf("```toml") + 7, page.lastIndexOf("```"));
+    String example = Pages.examplesOf("rig-file.md").get(0);
     Path file = Files.writeString(folder.resolve("rig.toml"), example);
 
     RigFile rig = RigFile.read(file, null, 230);
