@@ -151,9 +151,7 @@ final class SimulateCommand implements Callable<Integer> {
   private static String text(SimulationServer server) {
     TextTable table = new TextTable(TextTable.Side.LEFT, TextTable.Side.LEFT, TextTable.Side.LEFT);
     server.instruments().forEach(one -> table.add(one.resource(), one.link(), one.profile()));
-    server
-        .mainsSwitches()
-        .forEach((kind, resource) -> table.add(resource, "raw socket", "mains switch, " + kind));
+    server.mainsSwitches().forEach((kind, resource) -> table.add(resource, "mains switch", kind));
     return table.toString();
   }
 }

@@ -53,6 +53,7 @@ final class LoopFixture implements LoopListener, Measuring {
   final List<String> prompts = new ArrayList<>();
   final List<String> notes = new ArrayList<>();
   final List<Progress> progress = new ArrayList<>();
+  Consumer<Progress> onProgress = news -> {};
   Consumer<LoopState> onEntering = state -> {};
   Consumer<Prompt> onPrompt = prompt -> {};
   IntFunction<Outcome> outcomes = number -> A_RESULT;
@@ -70,7 +71,7 @@ final class LoopFixture implements LoopListener, Measuring {
   }
 
   LoopEnd run(int trials) {
-    MeasuringTask task = new MeasuringTask(event, 230, 50);
+    MeasuringTask task = task();
     try (SessionLog log = SessionLog.create(file, header(task))) {
       cutLog = log::close;
       return new TrialLoop(
@@ -80,6 +81,10 @@ final class LoopFixture implements LoopListener, Measuring {
               this)
           .run();
     }
+  }
+
+  MeasuringTask task() {
+    return new MeasuringTask(event, 230, 50);
   }
 
   /** From now on the log can't be written. */
@@ -146,6 +151,7 @@ final class LoopFixture implements LoopListener, Measuring {
   @Override
   public void progressed(Progress news) {
     progress.add(news);
+    onProgress.accept(news);
   }
 
   @Override
