@@ -104,6 +104,27 @@ final class Requests {
     return with(request.event(), request, volts, request.session(), request.triggerWait());
   }
 
+  /** The same for another event, with a plan. */
+  SeriesRequest planned(Event event, SeriesPlan plan, SeriesRequest request) {
+    return new SeriesRequest(
+        request.instrument(),
+        request.unit(),
+        request.claim(),
+        request.rule(),
+        event,
+        request.nominalVolts(),
+        request.frequencyHertz(),
+        request.trials(),
+        request.session(),
+        request.rigFile(),
+        request.cautionsRead(),
+        request.catching(),
+        plan,
+        request.settle(),
+        request.triggerWait(),
+        request.maxRepeats());
+  }
+
   private static SeriesRequest with(
       Event event,
       SeriesRequest request,
@@ -141,6 +162,13 @@ final class Requests {
     int from = text.indexOf("[channels.mains]");
     String alone = text.substring(0, from) + text.substring(text.indexOf("[load]"));
     return write("rig-output.toml", "[instrument]\nprofile = \"" + profile + "\"\n\n" + alone);
+  }
+
+  /** A rig file with one more table. */
+  Path rigWith(String table) {
+    return write(
+        "rig.toml",
+        "[instrument]\nprofile = \"ten-field-preamble\"\n\n" + text(100) + "\n" + table);
   }
 
   /** A rig file whose output probe has {@code factor}. */
