@@ -17,9 +17,11 @@ public final class Consent {
     given.set(true);
   }
 
-  /** There is nobody who could give the word. */
-  public void withhold(String why) {
-    withheld = why;
+  /** There is nobody who could give the word; the first reason stays. */
+  public synchronized void withhold(String why) {
+    if (withheld == null) {
+      withheld = why;
+    }
   }
 
   /** Why nobody can give the word; empty where somebody can. */

@@ -24,12 +24,6 @@ public record Pace(
   /** For the hand that opens the mains switch. */
   public static final Duration TRIGGER_WAIT_FOR_LOSS = Duration.ofSeconds(60);
 
-  /**
-   * For the hand, and for the unit: it checks a mains that is back for 15 s to 5 minutes before it
-   * trusts it (common practice).
-   */
-  public static final Duration TRIGGER_WAIT_FOR_RESTORATION = Duration.ofMinutes(6);
-
   /** For a person at the bench. */
   public static final Pace AT_A_BENCH =
       new Pace(

@@ -267,7 +267,7 @@ class CommandedLoopTest {
   @Test
   void restorationIsAwaitedForMinutesWithItsOwnWords() {
     loop.event = Event.RESTORATION;
-    loop.pace = paceWaiting(Pace.TRIGGER_WAIT_FOR_RESTORATION, Duration.ZERO);
+    loop.pace = paceWaiting(Duration.ofMinutes(6), Duration.ZERO);
     loop.bench.neverTriggering();
 
     LoopEnd end = loop.run(1);

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
 import java.util.function.IntFunction;
+import mainsgap.scope.Blindness;
 import mainsgap.scope.CapturePlan;
 import mainsgap.scope.CatchMethod;
 import mainsgap.scope.PlannedTrigger;
@@ -103,6 +104,8 @@ final class LoopFixture implements LoopListener, Measuring {
         method == CatchMethod.FORCED_RECORD
             ? null
             : PlannedTrigger.quiet(method, ChannelRole.OUTPUT, 97, 0.013),
+        event == Event.RESTORATION ? 300 : 0,
+        Blindness.NONE,
         List.of());
   }
 

@@ -164,11 +164,13 @@ final class Requests {
     return write("rig-output.toml", "[instrument]\nprofile = \"" + profile + "\"\n\n" + alone);
   }
 
-  /** A rig file with one more table. */
+  /** A rig file of a unit that checks the mains for seconds only, with one more table. */
   Path rigWith(String table) {
+    String quick =
+        text(100).replace("settle-seconds = 1", "settle-seconds = 1\nlongest-check-seconds = 5");
     return write(
         "rig.toml",
-        "[instrument]\nprofile = \"ten-field-preamble\"\n\n" + text(100) + "\n" + table);
+        "[instrument]\nprofile = \"ten-field-preamble\"\n\n" + quick + "\n" + table);
   }
 
   /** A rig file whose output probe has {@code factor}. */

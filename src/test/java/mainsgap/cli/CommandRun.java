@@ -25,11 +25,6 @@ record CommandRun(int exit, String out, String err) {
     return with(new ByteArrayOutputStream(), NOTHING, false, stop, words);
   }
 
-  /** Runs the command to its end with a person at {@code in}. */
-  static CommandRun at(InputStream in, String... words) {
-    return with(new ByteArrayOutputStream(), in, true, new StopRequest(), words);
-  }
-
   /** Runs the command; a person presses Enter once, as soon as standard error shows a mark. */
   static CommandRun pressingEnterAt(String mark, String... words) {
     try (PipedOutputStream keyboard = new PipedOutputStream();

@@ -56,7 +56,6 @@ class CommandedMainsTest {
     new RelayBoard(mains).with(new ByteArrayInputStream(frames), answers);
 
     assertFalse(power.isMainsClosed());
-    assertEquals(
-        "06 5a 00 a5 15 15", HexFormat.ofDelimiter(" ").formatHex(answers.toByteArray()));
+    assertEquals("06 5a 00 a5 15 15", HexFormat.ofDelimiter(" ").formatHex(answers.toByteArray()));
   }
 }
