@@ -33,6 +33,11 @@ final class AcSource implements Instrument.Dialect {
   }
 
   @Override
+  public boolean isPending() {
+    return false;
+  }
+
+  @Override
   public void finishPending() {
     // Its relay is quick: nothing is ever pending.
   }
