@@ -48,7 +48,8 @@ public final class SimulatedBench implements AutoCloseable {
       }
       AcSource source = new AcSource(commandedMains, "SIM" + settings.seed());
       switches.add(
-          LoopbackServer.start(0, new Instrument(source, sourceFaults), sourceFaults, "simulated-source"));
+          LoopbackServer.start(
+              0, new Instrument(source, sourceFaults), sourceFaults, "simulated-source"));
       switches.add(LoopbackServer.start(0, new RelayBoard(commandedMains), "simulated-relay"));
     } catch (SimulationException e) {
       close();

@@ -169,8 +169,7 @@ final class Requests {
     String quick =
         text(100).replace("settle-seconds = 1", "settle-seconds = 1\nlongest-check-seconds = 5");
     return write(
-        "rig.toml",
-        "[instrument]\nprofile = \"ten-field-preamble\"\n\n" + quick + "\n" + table);
+        "rig.toml", "[instrument]\nprofile = \"ten-field-preamble\"\n\n" + quick + "\n" + table);
   }
 
   /** A rig file whose output probe has {@code factor}. */

@@ -8,7 +8,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import mainsgap.bench.SeriesEnd.Kind;
+import mainsgap.scope.InstrumentProfile;
+import mainsgap.scope.InstrumentProfiles;
 import mainsgap.waiting.StopRequest;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -94,8 +97,10 @@ class WrongUseTest {
   @Test
   void profileThatIsNotThereIsWrongUse() {
     assertWrongUse(
-        "there is no instrument profile 'none-such'; there are: scpi-1999-digitizer,"
-            + " ten-field-preamble",
+        "there is no instrument profile 'none-such'; there are: "
+            + InstrumentProfiles.load(ProfileFolder.find()).all().stream()
+                .map(InstrumentProfile::name)
+                .collect(Collectors.joining(", ")),
         run(UNREACHED, true, requests.rigFor("none-such", 100)));
   }
 
