@@ -29,6 +29,9 @@ public final class CommandedSwitch implements MainsSwitch, AutoCloseable {
   private final Queue<SwitchDeed> deeds = new ConcurrentLinkedQueue<>();
   private SwitchPosition known = SwitchPosition.UNKNOWN;
 
+  /** The log is about to be closed: what was confirmed open is told nothing more. */
+  private boolean isLeftOff;
+
   /** Set before the monitor is asked for, so that a closing that waits its turn is given up. */
   private volatile boolean offForGood;
 
@@ -91,10 +94,7 @@ public final class CommandedSwitch implements MainsSwitch, AutoCloseable {
   @Override
   public void leaveOff() {
     offForGood = true;
-    if (isKnownOpen()) {
-      return;
-    }
-    openForGood("at the end of the series");
+    openAtTheEnd();
   }
 
   @Override
@@ -112,8 +112,11 @@ public final class CommandedSwitch implements MainsSwitch, AutoCloseable {
     line.close();
   }
 
-  private synchronized boolean isKnownOpen() {
-    return known == SwitchPosition.OPEN;
+  private synchronized void openAtTheEnd() {
+    if (known != SwitchPosition.OPEN) {
+      openForGood("at the end of the series");
+    }
+    isLeftOff = true;
   }
 
   private synchronized void open(String why, Runnable move) {
@@ -143,6 +146,9 @@ public final class CommandedSwitch implements MainsSwitch, AutoCloseable {
 
   /** The second attempt opens the link anew, where it died before or during the first. */
   private synchronized void openForGood(String why) {
+    if (isLeftOff) {
+      return;
+    }
     try {
       told(SwitchMove.OPEN, why, () -> line.move(SwitchMove.OPEN));
     } catch (RuntimeException first) {

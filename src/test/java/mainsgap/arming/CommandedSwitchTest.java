@@ -37,6 +37,16 @@ class CommandedSwitchTest {
     assertEquals(List.of("open", "open"), line.told, "and the end has nothing left to do");
   }
 
+  /** A stop may be asked for at the very end: what would be done then is in no session. */
+  @Test
+  void switchThatWasLeftOffIsToldNothingMore() {
+    ask(SwitchMove.CLOSE);
+    mains.leaveOff();
+    mains.emergencyOff();
+
+    assertEquals(List.of("close", "open"), line.told);
+  }
+
   @Test
   void openingThatFailsIsTriedOnceMoreAndThenSaidLoudly() {
     line.failures = 2;
