@@ -18,6 +18,9 @@ final class ReplyStream {
   /** Stands behind the last byte, where the link marks the end of a message. */
   static final int END = -1;
 
+  /** The machine keeps a buffer as long as the longest read: more than this is no faster. */
+  private static final int MOST_AT_ONCE = 256 * 1024;
+
   private static final Logger LOG = LoggerFactory.getLogger(ReplyStream.class);
 
   private final Link link;
@@ -62,15 +65,16 @@ final class ReplyStream {
     received = 0;
     expected = data.length;
     while (received < expected) {
-      if (!buffer.hasRemaining()) {
-        if (messageEnded) {
-          throw new ScpiException("the block ended " + progress());
-        }
-        receive(whole);
+      if (buffer.hasRemaining()) {
+        int bytes = Math.min(buffer.remaining(), expected - received);
+        buffer.get(data, received, bytes);
+        received += bytes;
+      } else if (messageEnded) {
+        throw new ScpiException("the block ended " + progress());
+      } else {
+        int most = Math.min(MOST_AT_ONCE, expected - received);
+        received += receive(ByteBuffer.wrap(data, received, most), whole);
       }
-      int bytes = Math.min(buffer.remaining(), expected - received);
-      buffer.get(data, received, bytes);
-      received += bytes;
     }
   }
 
@@ -83,17 +87,22 @@ final class ReplyStream {
   }
 
   private void receive(Deadline whole) {
+    buffer.clear();
+    try {
+      receive(buffer, whole);
+    } finally {
+      buffer.flip();
+    }
+  }
+
+  private int receive(ByteBuffer into, Deadline whole) {
     if (whole.hasPassed()) {
       throw new LinkTimeoutException(link.resource() + " is too slow");
     }
     Deadline silence = Deadline.after(longestSilence, clock);
     boolean wholeIsNearer = whole.remaining().compareTo(silence.remaining()) < 0;
-    buffer.clear();
-    try {
-      Received news = link.read(buffer, wholeIsNearer ? whole : silence);
-      messageEnded = news.messageEnded();
-    } finally {
-      buffer.flip();
-    }
+    Received news = link.read(into, wholeIsNearer ? whole : silence);
+    messageEnded = news.messageEnded();
+    return news.bytes();
   }
 }

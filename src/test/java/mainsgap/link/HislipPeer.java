@@ -178,10 +178,12 @@ public final class HislipPeer implements LinkPeer {
     /** A reply in pieces of at most a mebibyte. */
     void reply(byte[] reply) throws IOException {
       int at = 0;
-      for (; reply.length - at > 1 << 20; at += 1 << 20) {
-        data(DATA, Arrays.copyOfRange(reply, at, at + (1 << 20)));
-      }
-      data(DATA_END, Arrays.copyOfRange(reply, at, reply.length));
+      do {
+        int length = Math.min(1 << 20, reply.length - at);
+        frame(at + length == reply.length ? DATA_END : DATA, lastId, length);
+        synchronous.write(reply, at, length);
+        at += length;
+      } while (at < reply.length);
     }
 
     void replyByteByByte(byte[] reply) throws IOException {
