@@ -8,6 +8,7 @@ import java.io.OutputStream;
 import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.net.Socket;
+import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.EnumSet;
@@ -195,13 +196,18 @@ public final class Vxi11Peer implements LinkPeer {
       if (nothingLeft && reply.manner() != Manner.END_APART) {
         return;
       }
+      if (reply.manner() == Manner.WHOLE) {
+        sendPiece(xid, Math.min(bytes.length - sent, asked));
+        return;
+      }
       byte[] piece = Arrays.copyOfRange(bytes, sent, Math.min(end, sent + asked));
       sent += piece.length;
       boolean ends =
           reply.manner() == Manner.END_APART ? nothingLeft : whole && sent == bytes.length;
       byte[] record = opaque(xid, ends ? END : 0, piece, piece.length);
       switch (reply.manner()) {
-        case WHOLE, END_APART, STALLS_HALFWAY -> send(record);
+        case END_APART, STALLS_HALFWAY -> send(record);
+        case WHOLE -> throw new IllegalStateException("sent already");
         case ONE_BYTE_AT_A_TIME -> {
           for (byte b : record) {
             out.write(b);
@@ -217,6 +223,17 @@ public final class Vxi11Peer implements LinkPeer {
         }
         case FRAME_CLAIMS_MORE -> send(opaque(xid, END, piece, asked + 100_000));
       }
+    }
+
+    /** Straight from the reply, so that a long one costs no more than its bytes. */
+    private void sendPiece(int xid, int count) throws IOException {
+      int from = sent;
+      sent += count;
+      byte[] head = opaque(xid, sent == reply.bytes().length ? END : 0, new byte[0], count);
+      int mark = 0x8000_0000 | (head.length - Integer.BYTES + count + (-count & 3));
+      out.write(ByteBuffer.wrap(head).putInt(0, mark).array());
+      out.write(reply.bytes(), from, count);
+      out.write(new byte[-count & 3]);
     }
 
     private void send(byte[] record) throws IOException {

@@ -10,6 +10,7 @@ import mainsgap.link.HislipPeer;
 import mainsgap.link.LinkPeer;
 import mainsgap.link.LinkPeer.Manner;
 import mainsgap.link.RawSocketPeer;
+import mainsgap.link.Vxi11Peer;
 import mainsgap.waiting.Clock;
 import mainsgap.waiting.Deadline;
 import org.openjdk.jmh.annotations.Benchmark;
@@ -57,6 +58,13 @@ public class TransferBenchmark {
       @Override
       Transfer open(byte[] reply) throws IOException {
         return new Query(new HislipPeer(), reply);
+      }
+    },
+    /** VXI-11. */
+    VXI_11 {
+      @Override
+      Transfer open(byte[] reply) throws IOException {
+        return new Query(new Vxi11Peer(), reply);
       }
     };
 
