@@ -101,8 +101,10 @@ public final class InstrumentProfile {
    * @param probeFactorTold whether it is told the probe factor and gives volts at the tip
    * @param verticalDivisions in its range; 0 where it has none
    * @param horizontalDivisions in its record; 0 where it has none
+   * @param steps of its records
    */
-  record Conventions(boolean probeFactorTold, int verticalDivisions, int horizontalDivisions) {}
+  record Conventions(
+      boolean probeFactorTold, int verticalDivisions, int horizontalDivisions, RecordSteps steps) {}
 
   /** What is sent at each step. */
   record Commands(

@@ -27,6 +27,12 @@ final class ProfileReader {
   private static final int LONGEST_MILLIS = 60_000;
   private static final Duration USUAL_POLL = Duration.ofMillis(100);
 
+  /** The times that a division can have. */
+  private enum TimeBaseSteps {
+    ANY,
+    ONE_TWO_FIVE
+  }
+
   private final SettingsTable root;
   private final TemplateReader templates;
 
@@ -87,14 +93,32 @@ final class ProfileReader {
   private static Conventions conventions(SettingsTable root) {
     SettingsTable table =
         root.table(
-            "conventions", "probe-factor-told", "vertical-divisions", "horizontal-divisions");
+            "conventions",
+            "probe-factor-told",
+            "vertical-divisions",
+            "horizontal-divisions",
+            "record-lengths",
+            "time-base-steps");
     if (!table.has("probe-factor-told")) {
       throw table.complaint("probe-factor-told", "is missing: add it to this table");
     }
     return new Conventions(
         table.flag("probe-factor-told", false),
         table.whole("vertical-divisions", 1, 100, 0),
-        table.whole("horizontal-divisions", 1, 100, 0));
+        table.whole("horizontal-divisions", 1, 100, 0),
+        steps(table));
+  }
+
+  private static RecordSteps steps(SettingsTable table) {
+    boolean oneTwoFive =
+        table.has("time-base-steps")
+            && table.choice("time-base-steps", TimeBaseSteps.class) == TimeBaseSteps.ONE_TWO_FIVE;
+    if (oneTwoFive && !table.has("horizontal-divisions")) {
+      throw table.complaint(
+          "time-base-steps", "are those of a division: set 'horizontal-divisions' to their number");
+    }
+    List<Integer> lengths = table.wholes("record-lengths", 1, LARGEST_RECORD);
+    return new RecordSteps(lengths.stream().sorted().toList(), oneTwoFive);
   }
 
   private ScopeLimits limits(Set<CatchMethod> methods) {

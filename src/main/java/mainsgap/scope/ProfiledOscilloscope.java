@@ -81,7 +81,7 @@ final class ProfiledOscilloscope implements Oscilloscope {
     current = null;
     disarm();
     settings.sendChannels(plan);
-    AppliedRecord wished = AppliedRecord.of(plan);
+    AppliedRecord wished = settings.offered(AppliedRecord.of(plan));
     settings.sendTrigger(plan);
     settings.sendRecord(wished);
     settle();
@@ -95,7 +95,7 @@ final class ProfiledOscilloscope implements Oscilloscope {
   @Override
   public Capture look() {
     Configured setting = configured();
-    AppliedRecord wished = AppliedRecord.forLook(limits());
+    AppliedRecord wished = settings.offered(AppliedRecord.forLook(limits()));
     settings.sendForcedTrigger(setting.plan());
     settings.sendRecord(wished);
     settle();
@@ -109,7 +109,7 @@ final class ProfiledOscilloscope implements Oscilloscope {
   public void arm() {
     Configured setting = configured();
     if (!setting.record().equals(current)) {
-      AppliedRecord wished = AppliedRecord.of(setting.plan());
+      AppliedRecord wished = settings.offered(AppliedRecord.of(setting.plan()));
       settings.sendTrigger(setting.plan());
       settings.sendRecord(wished);
       settle();

@@ -49,6 +49,14 @@ final class ScopeSettings {
     return ranges;
   }
 
+  /** What is nearest to {@code wished} of the records on offer, and not shorter. */
+  AppliedRecord offered(AppliedRecord wished) {
+    return profile
+        .conventions()
+        .steps()
+        .fitting(wished, profile.conventions().horizontalDivisions());
+  }
+
   void sendRecord(AppliedRecord wished) {
     exchange.send("setting the record", profile.commands().record(), values.horizontal(wished));
   }

@@ -192,6 +192,16 @@ class ProfileVariantsTest {
   }
 
   @Test
+  void aFamilyWithStepsIsSetToOneOfThem() throws IOException {
+    look(
+        BENCH,
+        NAMED,
+        "horizontal-divisions = 10",
+        "horizontal-divisions = 10\nrecord-lengths = [1000, 20_000, 1_000_000]\n"
+            + "time-base-steps = \"one-two-five\"");
+  }
+
+  @Test
   void aWaitForEachSampleIsKept() throws IOException {
     look(
         BENCH,
