@@ -31,7 +31,7 @@ final class LoopbackServer implements ScopeServer {
 
   @Override
   public String resource() {
-    return "TCPIP::127.0.0.1::" + port() + "::SOCKET";
+    return "TCPIP0::127.0.0.1::" + port() + "::SOCKET";
   }
 
   @Override

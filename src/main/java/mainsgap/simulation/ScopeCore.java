@@ -212,11 +212,11 @@ final class ScopeCore {
   private OptionalDouble firing(
       Episode episode, Trigger trigger, RecordPlan armed, double from, double to) {
     double step = Math.max(FINEST_WATCH_SECONDS, armed.intervalSeconds());
-    Voltage wire = ScopeRecord.wireOf(episode, trigger.channel());
+    Voltage shown = ScopeRecord.shownOf(episode, trigger.channel(), armed);
     double noiseVolts = noiseVolts(trigger.channel(), armed);
     long seed = ~episode.noiseSeed();
     return trigger.firesAt(
-        at -> wire.voltsAt(at) + noiseVolts * Noise.at(seed, Math.round(at / step)),
+        at -> shown.voltsAt(at) + noiseVolts * Noise.at(seed, Math.round(at / step)),
         from,
         to,
         step);

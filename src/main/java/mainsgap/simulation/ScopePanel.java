@@ -111,7 +111,7 @@ final class ScopePanel {
             intervalSeconds(),
             points,
             trigger,
-            IntStream.range(0, CHANNELS).mapToObj(this::rangeAtTip).toList()),
+            IntStream.range(0, CHANNELS).mapToObj(this::range).toList()),
         faults.now());
   }
 
@@ -124,8 +124,11 @@ final class ScopePanel {
     return levelVolts * tipVoltsPerVolt();
   }
 
-  private VoltageRange rangeAtTip(int channel) {
-    return new VoltageRange(
-        middleVolts[channel] * tipVoltsPerVolt(), spanVolts[channel] * tipVoltsPerVolt());
+  private VoltageRange range(int channel) {
+    return probeFactorTold
+        ? VoltageRange.told(
+            channel + 1, probeFactor[channel], middleVolts[channel], spanVolts[channel])
+        : VoltageRange.atTip(
+            middleVolts[channel] * tipVoltsPerVolt(), spanVolts[channel] * tipVoltsPerVolt());
   }
 }

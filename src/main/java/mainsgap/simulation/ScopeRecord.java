@@ -50,7 +50,7 @@ final class ScopeRecord {
   }
 
   /** What {@code channel} of the bench carries. */
-  static Voltage wireOf(Episode episode, int channel) {
+  private static Voltage wireOf(Episode episode, int channel) {
     return switch (channel) {
       case 1 -> episode.output();
       case 2 -> episode.mains();
@@ -60,8 +60,18 @@ final class ScopeRecord {
     };
   }
 
-  private short[] digitized(int channel) {
+  /** What the scope makes of {@code channel}, in the volts that it shows. */
+  static Voltage shownOf(Episode episode, int channel, RecordPlan plan) {
     Voltage wire = wireOf(episode, channel);
+    if (channel == EXTERNAL) {
+      return wire;
+    }
+    double shownPerTip = plan.ranges().get(channel - 1).shownPerTip();
+    return at -> wire.voltsAt(at) * shownPerTip;
+  }
+
+  private short[] digitized(int channel) {
+    Voltage shown = shownOf(episode, channel, plan);
     VoltageRange range = plan.ranges().get(channel - 1);
     int highest = (1 << bits) - 1;
     double codesPerVolt = (1 << bits) / range.spanVolts();
@@ -72,7 +82,7 @@ final class ScopeRecord {
       double at = zeroSeconds + plan.firstSampleSeconds() + i * plan.intervalSeconds();
       double code =
           middle
-              + (wire.voltsAt(at) - range.middleVolts()) * codesPerVolt
+              + (shown.voltsAt(at) - range.middleVolts()) * codesPerVolt
               + noiseCodes * Noise.at(noiseSeed + channel, i);
       made[i] = (short) Math.max(0, Math.min(highest, Math.round(code)));
     }

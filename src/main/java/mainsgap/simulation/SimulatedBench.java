@@ -23,6 +23,11 @@ public final class SimulatedBench implements AutoCloseable {
   /** The probes of the bench divide by this; the SCPI-1999 digitizer tells volts behind them. */
   public static final double PROBE_FACTOR = 100;
 
+  /** Output and mains are seen through probes, the small signals directly. */
+  static double probeFactor(int channel) {
+    return channel <= 2 ? PROBE_FACTOR : 1;
+  }
+
   private final SimulatedBenchSettings settings;
   private final PowerSide power;
   private final FaultSwitch faults;

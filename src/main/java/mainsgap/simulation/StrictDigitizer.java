@@ -151,14 +151,9 @@ final class StrictDigitizer implements Instrument.Dialect {
   }
 
   private VoltageRange rangeAtTip(int channel) {
-    return new VoltageRange(
-        middleVolts[channel] * probeFactor(channel + 1),
-        spanVolts[channel] * probeFactor(channel + 1));
-  }
-
-  /** Output and mains are seen through probes, the small signals directly. */
-  private static double probeFactor(int channel) {
-    return channel <= 2 ? SimulatedBench.PROBE_FACTOR : 1;
+    return VoltageRange.atTip(
+        middleVolts[channel] * SimulatedBench.probeFactor(channel + 1),
+        spanVolts[channel] * SimulatedBench.probeFactor(channel + 1));
   }
 
   private int condition() {
@@ -176,8 +171,8 @@ final class StrictDigitizer implements Instrument.Dialect {
   private byte[] volts(int channel) {
     ScopeRecord record = record();
     VoltageRange range = record.plan().ranges().get(channel - 1);
-    double lowest = range.lowestVolts() / probeFactor(channel);
-    double step = range.spanVolts() / probeFactor(channel) / (1 << record.bits());
+    double lowest = range.lowestVolts() / SimulatedBench.probeFactor(channel);
+    double step = range.spanVolts() / SimulatedBench.probeFactor(channel) / (1 << record.bits());
     short[] codes = record.codes(channel);
     ByteBuffer block = ByteBuffer.allocate(codes.length * Float.BYTES).order(order);
     for (short code : codes) {

@@ -143,8 +143,11 @@ final class TenFieldScope implements Instrument.Dialect {
         IntStream.range(0, CHANNELS)
             .mapToObj(
                 channel ->
-                    new VoltageRange(
-                        middleVolts[channel], voltsPerDivision[channel] * VERTICAL_DIVISIONS))
+                    VoltageRange.told(
+                        channel + 1,
+                        probeFactor[channel],
+                        middleVolts[channel],
+                        voltsPerDivision[channel] * VERTICAL_DIVISIONS))
             .toList();
     double firstSample = offsetSeconds - secondsPerDivision * HORIZONTAL_DIVISIONS / 2;
     core.arm(new RecordPlan(firstSample, intervalSeconds(), points, trigger, ranges), faults.now());

@@ -126,7 +126,7 @@ final class Vxi11Host implements AutoCloseable {
     @Override
     public String resource() {
       String port = hasPortmapper() ? "" : "," + core.port();
-      return "TCPIP::127.0.0.1::" + name + port + "::INSTR";
+      return "TCPIP0::127.0.0.1::" + name + port + "::INSTR";
     }
 
     @Override

@@ -25,12 +25,12 @@ class ScopeCoreTest {
 
   private static RecordPlan plan(double first, double seconds, @Nullable Trigger trigger) {
     List<VoltageRange> ranges =
-        Collections.nCopies(ScopeRecord.CHANNELS, new VoltageRange(0, 1200));
+        Collections.nCopies(ScopeRecord.CHANNELS, VoltageRange.atTip(0, 1200));
     return new RecordPlan(first, 1e-5, (int) Math.round(seconds / 1e-5), trigger, ranges);
   }
 
   private static RecordPlan fine(Trigger trigger) {
-    List<VoltageRange> ranges = Collections.nCopies(ScopeRecord.CHANNELS, new VoltageRange(0, 15));
+    List<VoltageRange> ranges = Collections.nCopies(ScopeRecord.CHANNELS, VoltageRange.atTip(0, 15));
     return new RecordPlan(-0.05, 1e-5, 20_000, trigger, ranges);
   }
 
@@ -249,10 +249,10 @@ class ScopeCoreTest {
     ScopeCore core = new ScopeCore(power, clock, settings);
     List<VoltageRange> ranges =
         List.of(
-            new VoltageRange(0, 400),
-            new VoltageRange(0, 1200),
-            new VoltageRange(0, 1),
-            new VoltageRange(0, 1));
+            VoltageRange.atTip(0, 400),
+            VoltageRange.atTip(0, 1200),
+            VoltageRange.atTip(0, 1),
+            VoltageRange.atTip(0, 1));
     core.arm(new RecordPlan(0, 1e-5, 4000, null, ranges), ScopeFault.NONE);
     clock.advance(Duration.ofMillis(10));
     ScopeRecord record = core.record().orElseThrow();

@@ -153,7 +153,7 @@ class ScpiTest {
     assertTrue(bench.server(SimulatedInstrument.DIGITIZER).address().isLoopbackAddress());
     assertTrue(bench.server(SimulatedInstrument.TEN_FIELD_SCOPE).address().isLoopbackAddress());
     assertEquals(
-        "TCPIP::127.0.0.1::" + bench.port(SimulatedInstrument.DIGITIZER) + "::SOCKET",
+        "TCPIP0::127.0.0.1::" + bench.port(SimulatedInstrument.DIGITIZER) + "::SOCKET",
         bench.resource(SimulatedInstrument.DIGITIZER));
   }
 
