@@ -113,13 +113,15 @@ class SeriesOnAnInstrumentTest {
     }
   }
 
-  @Test
-  void wrongProbeFactorIsFoundBeforeAnythingIsArmed() {
+  /** Whether it is told the probe factor, or the program multiplies: the volts are wrong alike. */
+  @ParameterizedTest
+  @ValueSource(strings = {TEN_FIELD, STRICT})
+  void wrongProbeFactorIsFoundBeforeAnythingIsArmed(String profile) {
     try (SimulationServer server = SimulationServer.start("standby", 7)) {
-      String resource = server.resource(STRICT);
+      String resource = server.resource(profile);
 
       SeriesEnd end =
-          Series.of(requests.real(resource, 1, CatchWish.AUTOMATIC, requests.rigFor(STRICT, 50)))
+          Series.of(requests.real(resource, 1, CatchWish.AUTOMATIC, requests.rigFor(profile, 50)))
               .run(heard, stop);
 
       assertEquals(Kind.NOTHING_MEASURED, end.kind());

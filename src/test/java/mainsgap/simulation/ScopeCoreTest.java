@@ -30,7 +30,8 @@ class ScopeCoreTest {
   }
 
   private static RecordPlan fine(Trigger trigger) {
-    List<VoltageRange> ranges = Collections.nCopies(ScopeRecord.CHANNELS, VoltageRange.atTip(0, 15));
+    List<VoltageRange> ranges =
+        Collections.nCopies(ScopeRecord.CHANNELS, VoltageRange.atTip(0, 15));
     return new RecordPlan(-0.05, 1e-5, 20_000, trigger, ranges);
   }
 
