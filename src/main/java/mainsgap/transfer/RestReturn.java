@@ -15,6 +15,9 @@ final class RestReturn {
   /** A share of strays, about the supply's own steps. */
   private static final double FED_SHARE = 0.9;
 
+  /** The supply's own steps are known to this. */
+  private static final double OWN_STEP_SECONDS = 0.15e-3;
+
   /** Of the width for a standard uncertainty, so that twice it holds 95 % of places alike. */
   private static final double HELD_SHARE = 0.95 / 4;
 
@@ -34,6 +37,9 @@ final class RestReturn {
    * @param fromSeconds the load is not fed before
    */
   Edge bounded(double fromSeconds, Edge found) {
+    if (isVisible(found)) {
+      return found;
+    }
     int from = Math.max(0, (int) Math.ceil(recording.time().indexAt(fromSeconds)));
     int fed = firstFed(from);
     int dead = fed - 1;
@@ -58,6 +64,19 @@ final class RestReturn {
         found.shape(),
         found.window(),
         found.laterVolts());
+  }
+
+  /** A make away from the supply's rest and from its own steps shows by itself. */
+  private boolean isVisible(Edge found) {
+    int about = (int) Math.round(recording.time().indexAt(found.seconds()));
+    int reach = recording.samplesIn(OWN_STEP_SECONDS);
+    int to = Math.min(recording.length() - 1, about + reach);
+    for (int i = Math.max(0, about - reach); i <= to; i++) {
+      if (!isToldApart(i)) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private int firstFed(int from) {

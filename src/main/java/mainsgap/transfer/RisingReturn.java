@@ -31,6 +31,11 @@ final class RisingReturn {
   private static final double PROVED_NOISES = 1.2;
   private static final int FEWEST_SAMPLES = 40;
 
+  /**
+   * What rises faster is told from no bouncing make (contacts bounce for less, common practice).
+   */
+  private static final double BOUNCE_SECONDS = 1.5e-3;
+
   /** Rises are searched in these times. */
   private static final double SHORTEST_RISE_SECONDS = 0.5e-3;
 
@@ -47,7 +52,7 @@ final class RisingReturn {
   private static final double REACH = 5;
 
   /** Real rises have these shapes only nearly; calibrated on generated captures. */
-  private static final double AMBIGUITY = 1.25;
+  private static final double AMBIGUITY = 1.6;
 
   private final Recording recording;
   private final Supply after;
@@ -119,7 +124,10 @@ final class RisingReturn {
     double share = bounced ? PROVED_SHARE_OF_PEAK : EXPLAINED_SHARE_OF_PEAK;
     double noises = bounced ? PROVED_NOISES : EXPLAINED_NOISES;
     boolean isExplained = spread < Math.max(share * recording.peakVolts(), noises * averaged);
-    return isExplained && (bounced || best.squares < fine.squares(at -> voltsOf(rough, at)))
+    boolean isRise = best.riseSeconds > BOUNCE_SECONDS;
+    return isRise
+            && isExplained
+            && (bounced || best.squares < fine.squares(at -> voltsOf(rough, at)))
         ? edge(fine, found, best, Math.max(spread, averaged), rough)
         : null;
   }
