@@ -47,6 +47,11 @@ final class ResourceNameParser {
   }
 
   private ResourceName parse() {
+    if (name.chars().anyMatch(Character::isISOControl)) {
+      throw new LinkException(
+          "the resource name has a control character in it; allowed: printable characters, such as "
+              + FORMS);
+    }
     Matcher kind = INTERFACE.matcher(parts.get(0));
     if (!kind.matches()) {
       throw wrong("begins with '" + parts.get(0) + "'", FORMS);

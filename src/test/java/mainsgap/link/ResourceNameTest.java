@@ -3,6 +3,7 @@ package mainsgap.link;
 import static mainsgap.Sentences.assertSays;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import mainsgap.link.ResourceName.Hislip;
 import mainsgap.link.ResourceName.Serial;
@@ -12,6 +13,7 @@ import mainsgap.link.ResourceName.Vxi11;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The forms of VPP-4.3; the serial path and the brackets are common practice. */
 class ResourceNameTest {
@@ -39,6 +41,16 @@ class ResourceNameTest {
   void everyFormIsReadAndWrittenInFull(String name, String inFull) {
     assertEquals(inFull, ResourceName.parse(name).toString());
     assertEquals(ResourceName.parse(name), ResourceName.parse(inFull));
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {"TCPIP::h::inst\n0::INSTR", "USB::1::2::S\tN::INSTR", "ASRL/dev/tty\u0007::INSTR"})
+  void aControlCharacterIsRefusedAndNotRepeated(String name) {
+    LinkException refused = assertThrows(LinkException.class, () -> ResourceName.parse(name));
+    String sentence = String.valueOf(refused.getMessage());
+    assertTrue(sentence.startsWith("the resource name has a control character"), sentence);
+    assertTrue(sentence.chars().noneMatch(Character::isISOControl), sentence);
   }
 
   @Test
