@@ -1,18 +1,14 @@
 package mainsgap.bench;
 
-import java.time.Duration;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
-import java.util.SplittableRandom;
 import mainsgap.arming.Pace;
 import mainsgap.arming.SwitchTiming;
 import mainsgap.scope.CaptureRequest;
 import mainsgap.scope.CaptureRequest.Input;
 import mainsgap.scope.EventSignal;
 import mainsgap.signal.ChannelRole;
-import mainsgap.signal.Event;
 import mainsgap.simulation.SimulatedBench;
 import mainsgap.transfer.DeclaredClaim;
 import mainsgap.transfer.MeasuringTask;
@@ -38,17 +34,6 @@ record SeriesSetup(
     Pace pace,
     SwitchTiming timing) {
   private static final int LONGEST_NAME = 1000;
-
-  /** The simulated hand is quick, and the simulated unit needs no rest. */
-  private static final Pace SIMULATED =
-      new Pace(
-          Duration.ofSeconds(20),
-          Duration.ZERO,
-          Duration.ZERO,
-          Duration.ofSeconds(10),
-          Duration.ofSeconds(10),
-          Duration.ofMillis(5),
-          5);
 
   /**
    * Puts the setup together.
@@ -76,8 +61,8 @@ record SeriesSetup(
         unit(request, rig),
         task(request, rig),
         inputs(request, rig),
-        pace(request, rig),
-        timing(request, rig == null ? null : rig.mainsSwitch()));
+        SeriesPace.of(request, rig),
+        SeriesTiming.of(request, rig == null ? null : rig.mainsSwitch()));
   }
 
   /** The commanded mains switch; null where a hand moves it. */
@@ -120,7 +105,7 @@ record SeriesSetup(
         request.catching().method(),
         signals().marker(),
         signals().external(),
-        longestCheckSeconds(request, rig));
+        SeriesPace.longestCheckSeconds(request, rig));
   }
 
   private RigSignals signals() {
@@ -131,13 +116,6 @@ record SeriesSetup(
     return rig == null
         ? SimulatedSignals.wiredFor(request.event(), request.catching())
         : rig.signals();
-  }
-
-  private static double longestCheckSeconds(SeriesRequest request, @Nullable RigFile rig) {
-    Double declared = rig == null ? null : rig.longestCheckSeconds();
-    return request.instrument() instanceof InstrumentChoice.Simulated
-        ? SimulatedSignals.LONGEST_CHECK_SECONDS
-        : declared == null ? CaptureRequest.LONGEST_CHECK_SECONDS : declared;
   }
 
   /** The rig in words and values, for the session. */
@@ -236,75 +214,5 @@ record SeriesSetup(
             (role, channel) ->
                 inputs.put(role, Input.ofSupply(channel.number(), channel.probeFactor())));
     return inputs;
-  }
-
-  private static Pace pace(SeriesRequest request, @Nullable RigFile rig) {
-    boolean real = request.instrument() instanceof InstrumentChoice.Real;
-    Pace pace = real ? Pace.AT_A_BENCH : SIMULATED;
-    Duration settle = pace.settle();
-    if (rig != null && rig.settleSeconds() != null) {
-      settle = Duration.ofMillis(Math.round(1e3 * rig.settleSeconds()));
-    }
-    SeriesPlan plan = request.plan();
-    Duration triggerWait =
-        real && request.event() == Event.RESTORATION
-            ? Pace.TRIGGER_WAIT_FOR_LOSS.plusMillis(
-                Math.round(1e3 * longestCheckSeconds(request, rig)))
-            : pace.triggerWait();
-    try {
-      return new Pace(
-          first(request.triggerWait(), plan.triggerWait(), triggerWait),
-          first(request.settle(), plan.settle(), settle),
-          first(null, plan.pause(), pace.pause()),
-          pace.recoveryWait(),
-          pace.consentWait(),
-          pace.poll(),
-          first(request.maxRepeats(), plan.repeats(), pace.maxRepeats()));
-    } catch (IllegalArgumentException e) {
-      throw new BenchException(String.valueOf(e.getMessage()), e);
-    }
-  }
-
-  private static SwitchTiming timing(SeriesRequest request, @Nullable RigSwitch commanded) {
-    SeriesPlan plan = request.plan();
-    boolean asksForTiming = plan.randomCycles() != null || !plan.anglesDegrees().isEmpty();
-    if (commanded == null) {
-      if (asksForTiming) {
-        throw new BenchException(
-            "the plan says when the mains switch opens on the wave, but a hand moves it: the angle"
-                + " is measured, not chosen; take [switching] out of the plan, or name a commanded"
-                + " switch in the rig file");
-      }
-      return SwitchTiming.BY_HAND;
-    }
-    if (!plan.anglesDegrees().isEmpty()) {
-      if (!commanded.choosesAngle()) {
-        throw new BenchException(
-            "the plan fixes the angles at which mains opens, but this mains switch opens when it"
-                + " can: the angle is measured, not chosen; use random-delay-cycles, or an AC source"
-                + " or a turn-off electronic switch whose data have a command with {angle}");
-      }
-      return new SwitchTiming(0, plan.anglesDegrees(), 0);
-    }
-    Integer cycles = plan.randomCycles();
-    return new SwitchTiming(cycles == null ? 1 : cycles, List.of(), seed(request));
-  }
-
-  /** What is drawn here is kept with the session. */
-  private static long seed(SeriesRequest request) {
-    Integer planned = request.plan().randomSeed();
-    if (planned != null) {
-      return planned;
-    }
-    return request.instrument() instanceof InstrumentChoice.Simulated simulated
-        ? simulated.seed()
-        : new SplittableRandom().nextInt(SeriesPlan.HIGHEST_SEED);
-  }
-
-  private static <T> T first(@Nullable T asked, @Nullable T planned, T otherwise) {
-    if (asked != null) {
-      return asked;
-    }
-    return planned == null ? otherwise : planned;
   }
 }
