@@ -3,7 +3,6 @@ package mainsgap.simulation;
 import java.io.BufferedInputStream;
 import java.io.IOException;
 import java.io.InputStream;
-import java.net.InetAddress;
 import java.net.Socket;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
@@ -49,18 +48,8 @@ final class HislipServer implements ScopeServer {
   }
 
   @Override
-  public int port() {
-    return listener.port();
-  }
-
-  @Override
-  public InetAddress address() {
-    return listener.address();
-  }
-
-  @Override
-  public void close() {
-    listener.close();
+  public LoopbackListener listener() {
+    return listener;
   }
 
   /** The first message on a connection says which of the two of a session it is. */

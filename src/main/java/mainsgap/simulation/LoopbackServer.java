@@ -1,7 +1,5 @@
 package mainsgap.simulation;
 
-import java.net.InetAddress;
-
 /** Serves one instrument over a raw socket on the loopback interface, to several clients. */
 final class LoopbackServer implements ScopeServer {
   private final LoopbackListener listener;
@@ -35,17 +33,7 @@ final class LoopbackServer implements ScopeServer {
   }
 
   @Override
-  public int port() {
-    return listener.port();
-  }
-
-  @Override
-  public InetAddress address() {
-    return listener.address();
-  }
-
-  @Override
-  public void close() {
-    listener.close();
+  public LoopbackListener listener() {
+    return listener;
   }
 }

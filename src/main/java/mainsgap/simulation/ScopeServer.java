@@ -11,13 +11,22 @@ interface ScopeServer extends AutoCloseable {
   /** The resource name to open. */
   String resource();
 
+  /** Where it listens. */
+  LoopbackListener listener();
+
   /** The TCP port that it listens on. */
-  int port();
+  default int port() {
+    return listener().port();
+  }
 
   /** The address that it listens on. */
-  InetAddress address();
+  default InetAddress address() {
+    return listener().address();
+  }
 
   /** Ends the server and its connections; the port is free then. */
   @Override
-  void close();
+  default void close() {
+    listener().close();
+  }
 }

@@ -1,7 +1,6 @@
 package mainsgap.simulation;
 
 import java.io.IOException;
-import java.net.InetAddress;
 import java.net.Socket;
 import java.util.Optional;
 import mainsgap.waiting.Clock;
@@ -130,13 +129,8 @@ final class Vxi11Host implements AutoCloseable {
     }
 
     @Override
-    public int port() {
-      return core.port();
-    }
-
-    @Override
-    public InetAddress address() {
-      return core.address();
+    public LoopbackListener listener() {
+      return core;
     }
 
     /** Its host ends it. */
