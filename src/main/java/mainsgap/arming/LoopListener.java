@@ -1,5 +1,6 @@
 package mainsgap.arming;
 
+import mainsgap.session.Addition;
 import mainsgap.session.Trial;
 
 /** Hears how the loop goes, on the thread that owns the instrument; must return soon. */
@@ -19,4 +20,10 @@ public interface LoopListener {
 
   /** A trial is durable in the log. */
   void trialLogged(Trial trial);
+
+  /** What a person added is durable in the log. */
+  void added(Addition addition);
+
+  /** What a person wanted to add was not taken: why, in one sentence. */
+  void notAdded(Addition addition, String why);
 }

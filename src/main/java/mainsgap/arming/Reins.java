@@ -10,5 +10,7 @@ import mainsgap.waiting.StopRequest;
  * @param stop ends the series
  * @param proceed ends a settling time
  * @param consent lets a commanded switch close
+ * @param additions what a person adds to the log
  */
-public record Reins(Clock clock, StopRequest stop, Proceed proceed, Consent consent) {}
+public record Reins(
+    Clock clock, StopRequest stop, Proceed proceed, Consent consent, Additions additions) {}

@@ -1,5 +1,6 @@
 package mainsgap.arming;
 
+import mainsgap.session.Addition;
 import mainsgap.session.Trial;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -36,6 +37,16 @@ final class SteadyListener implements LoopListener {
   @Override
   public void trialLogged(Trial trial) {
     tell(() -> face.trialLogged(trial));
+  }
+
+  @Override
+  public void added(Addition addition) {
+    tell(() -> face.added(addition));
+  }
+
+  @Override
+  public void notAdded(Addition addition, String why) {
+    tell(() -> face.notAdded(addition, why));
   }
 
   private static void tell(Runnable news) {

@@ -1,12 +1,14 @@
 package mainsgap.arming;
 
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import mainsgap.arming.LoopEnd.Reason;
 import mainsgap.link.LinkException;
 import mainsgap.scope.ScopeException;
 import mainsgap.scpi.ScpiException;
+import mainsgap.session.Addition;
 import mainsgap.session.Remark;
 import mainsgap.session.SessionException;
 import mainsgap.session.Trial;
@@ -31,6 +33,7 @@ public final class TrialLoop {
   private final LoopListener face;
   private final Waits waits;
   private final Consent consent;
+  private final Additions additions;
   private @Nullable LoopState state;
   private int measured;
   private int repeated;
@@ -40,7 +43,8 @@ public final class TrialLoop {
     this.plan = plan;
     this.rig = rig;
     this.face = new SteadyListener(listener);
-    this.waits = new Waits(reins, plan.pace().poll(), face::progressed);
+    this.waits = new Waits(reins, plan.pace().poll(), face::progressed, this::logAdditions);
+    this.additions = reins.additions();
     this.consent = reins.consent();
   }
 
@@ -173,6 +177,36 @@ public final class TrialLoop {
     }
   }
 
+  private void logAdditions() {
+    logAdditions(additions.take());
+  }
+
+  /** One that does not fit is no fault of the series; a log that fails takes none of the rest. */
+  private void logAdditions(List<Addition> given) {
+    for (int i = 0; i < given.size(); i++) {
+      try {
+        log(given.get(i));
+      } catch (SessionException e) {
+        refuse(given.subList(i, given.size()), Sentences.of(e));
+        throw e;
+      }
+    }
+  }
+
+  private void log(Addition addition) {
+    Optional<String> whyNot = addition.whyNot(rig.log());
+    if (whyNot.isPresent()) {
+      face.notAdded(addition, whyNot.get());
+      return;
+    }
+    String unused = addition.appendTo(rig.log(), waits.now());
+    face.added(addition);
+  }
+
+  private void refuse(List<Addition> given, String why) {
+    given.forEach(addition -> face.notAdded(addition, why));
+  }
+
   private String repeatsSpent(Optional<Trial> last) {
     return "gave up after "
         + repeated
@@ -196,8 +230,12 @@ public final class TrialLoop {
 
   private LoopEnd finish(LoopEnd end) {
     LoopEnd kept = end;
-    if (end.reason() != Reason.SESSION) {
+    List<Addition> last = additions.takeLast();
+    if (end.reason() == Reason.SESSION) {
+      refuse(last, end.sentence());
+    } else {
       try {
+        logAdditions(last);
         logDeeds();
         append(end.reason().remark(), end.sentence());
       } catch (SessionException e) {

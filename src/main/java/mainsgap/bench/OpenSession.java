@@ -7,21 +7,18 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import mainsgap.scope.CapturePlan;
-import mainsgap.session.LoggedTrial;
 import mainsgap.session.Remark;
 import mainsgap.session.SessionHeader;
 import mainsgap.session.SessionLog;
-import mainsgap.session.SessionReader;
-import mainsgap.transfer.Outcome;
 import mainsgap.waiting.Clock;
 
 /** The session of a series: made or gone on with, and begun. */
 final class OpenSession implements AutoCloseable {
   private final Path file;
   private final SessionLog log;
-  private final List<Outcome> earlier;
+  private final List<TrialReport> earlier;
 
-  private OpenSession(Path file, SessionLog log, List<Outcome> earlier) {
+  private OpenSession(Path file, SessionLog log, List<TrialReport> earlier) {
     this.file = file;
     this.log = log;
     this.earlier = earlier;
@@ -42,16 +39,10 @@ final class OpenSession implements AutoCloseable {
     SessionLog log = goesOn ? resumed(file, header) : SessionLog.create(file, header);
     try {
       begin(log, setup, clock);
-      return new OpenSession(file, log, goesOn ? standing(file) : List.of());
+      return new OpenSession(file, log, goesOn ? KeptSession.read(file).trials() : List.of());
     } catch (RuntimeException e) {
       log.close();
       throw e;
-    }
-  }
-
-  private static List<Outcome> standing(Path file) {
-    try (SessionReader reader = SessionReader.open(file)) {
-      return reader.session().standingTrials().stream().map(LoggedTrial::outcome).toList();
     }
   }
 
@@ -59,8 +50,8 @@ final class OpenSession implements AutoCloseable {
     return file;
   }
 
-  /** The outcomes of the trials that stood before this series. */
-  List<Outcome> earlier() {
+  /** The trials of earlier runs. */
+  List<TrialReport> earlier() {
     return earlier;
   }
 

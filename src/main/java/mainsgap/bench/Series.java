@@ -1,6 +1,7 @@
 package mainsgap.bench;
 
 import java.util.List;
+import mainsgap.arming.Additions;
 import mainsgap.arming.ClosedBy;
 import mainsgap.arming.Consent;
 import mainsgap.arming.LoopEnd;
@@ -15,6 +16,7 @@ import mainsgap.scope.CapturePlan;
 import mainsgap.scope.CapturePlanner;
 import mainsgap.scope.ScopeException;
 import mainsgap.scpi.ScpiException;
+import mainsgap.session.Addition;
 import mainsgap.session.SessionException;
 import mainsgap.settings.SettingsException;
 import mainsgap.simulation.SimulationException;
@@ -31,6 +33,7 @@ public final class Series {
   private final Clock clock;
   private final Proceed proceed = new Proceed();
   private final Consent consent = new Consent();
+  private final Additions additions = new Additions();
 
   private Series(SeriesRequest request, Clock clock) {
     this.request = request;
@@ -65,6 +68,14 @@ public final class Series {
   /** There is nobody who could let a commanded mains switch close. */
   public void withholdConsent(String why) {
     consent.withhold(why);
+  }
+
+  /**
+   * Adds to the log of the running series; the listener hears what came of it. False once the
+   * series takes nothing more: then {@link KeptSession#add} is the way. Any thread may call it.
+   */
+  public boolean add(Addition addition) {
+    return additions.give(addition);
   }
 
   /** Runs the series to its end; every expected end is a value. */
@@ -102,6 +113,9 @@ public final class Series {
     try (OpenSession session = OpenSession.open(setup, equipment, plan, clock)) {
       listener.sessionOpened(session.file());
       Tally tally = new Tally(listener, request.claim(), request.rule(), session.earlier());
+      if (!session.earlier().isEmpty()) {
+        listener.earlierTrials(session.earlier(), tally.figures());
+      }
       LoopEnd end =
           new TrialLoop(
                   new LoopPlan(plan, setup.task(), request.trials(), setup.pace(), setup.timing()),
@@ -110,7 +124,7 @@ public final class Series {
                       equipment.mains(),
                       session.log(),
                       new ClaimedMeasuring(setup.task(), request.claim(), request.rule())),
-                  new Reins(clock, stop, proceed, consent),
+                  new Reins(clock, stop, proceed, consent, additions),
                   tally)
               .run();
       return new SeriesEnd(

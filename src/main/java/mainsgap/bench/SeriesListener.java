@@ -5,6 +5,9 @@ import java.util.List;
 import mainsgap.arming.LoopState;
 import mainsgap.arming.Progress;
 import mainsgap.arming.Prompt;
+import mainsgap.session.Addition;
+import mainsgap.signal.Capture;
+import org.jspecify.annotations.Nullable;
 
 /** Hears how a series goes, on the thread that runs it; must return soon. */
 public interface SeriesListener {
@@ -35,4 +38,19 @@ public interface SeriesListener {
 
   /** A trial is logged; the figures count it. */
   default void trialFinished(TrialReport trial, RunningFigures figures) {}
+
+  /**
+   * The raw capture of the trial that has just finished. The listener alone holds it: one that
+   * keeps more than the last keeps a record of up to the planned length each.
+   */
+  default void trialCaptured(TrialReport trial, Capture capture) {}
+
+  /** The session has trials of earlier runs; the figures count them. */
+  default void earlierTrials(List<TrialReport> trials, RunningFigures figures) {}
+
+  /** What a person added is in the log; the trial as it is now, null where it is about none. */
+  default void added(Addition addition, @Nullable TrialReport trial, RunningFigures figures) {}
+
+  /** What a person wanted to add was not taken: why, in one sentence. */
+  default void notAdded(Addition addition, String why) {}
 }

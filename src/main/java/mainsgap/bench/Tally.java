@@ -1,16 +1,17 @@
 package mainsgap.bench;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import mainsgap.arming.LoopListener;
 import mainsgap.arming.LoopState;
 import mainsgap.arming.Progress;
 import mainsgap.arming.Prompt;
+import mainsgap.session.Addition;
 import mainsgap.session.Trial;
 import mainsgap.transfer.DecisionRule;
 import mainsgap.transfer.DeclaredClaim;
-import mainsgap.transfer.Outcome;
-import mainsgap.transfer.SeriesVerdict;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -21,23 +22,26 @@ final class Tally implements LoopListener {
   private final SeriesListener face;
   private final @Nullable DeclaredClaim claim;
   private final DecisionRule rule;
-  private final List<Outcome> outcomes;
-  private final List<TrialReport> trials = new ArrayList<>();
-  private RunningFigures figures = RunningFigures.NONE;
+  private final int earlier;
+  private final Map<Integer, TrialReport> trials = new LinkedHashMap<>();
+  private RunningFigures figures;
 
   Tally(
       SeriesListener face,
       @Nullable DeclaredClaim claim,
       DecisionRule rule,
-      List<Outcome> earlier) {
+      List<TrialReport> earlier) {
     this.face = face;
     this.claim = claim;
     this.rule = rule;
-    this.outcomes = new ArrayList<>(earlier);
+    this.earlier = earlier.size();
+    earlier.forEach(trial -> trials.put(trial.number(), trial));
+    this.figures = RunningFigures.of(trials.values(), claim, rule);
   }
 
+  /** The trials of this run. */
   List<TrialReport> trials() {
-    return trials;
+    return new ArrayList<>(trials.values()).subList(earlier, trials.size());
   }
 
   RunningFigures figures() {
@@ -66,11 +70,29 @@ final class Tally implements LoopListener {
 
   @Override
   public void trialLogged(Trial trial) {
-    TrialReport report =
-        new TrialReport(trial.number(), trial.at(), trial.outcome(), trial.judgement());
-    trials.add(report);
-    outcomes.add(trial.outcome());
-    figures = RunningFigures.of(SeriesVerdict.judge(outcomes, claim, rule));
+    TrialReport report = TrialReport.of(trial);
+    keep(report);
     face.trialFinished(report, figures);
+    face.trialCaptured(report, trial.capture());
+  }
+
+  @Override
+  public void added(Addition addition) {
+    TrialReport before = addition.trial() == null ? null : trials.get(addition.trial());
+    TrialReport now = before == null ? null : before.with(addition);
+    if (now != null) {
+      keep(now);
+    }
+    face.added(addition, now, figures);
+  }
+
+  @Override
+  public void notAdded(Addition addition, String why) {
+    face.notAdded(addition, why);
+  }
+
+  private void keep(TrialReport trial) {
+    trials.put(trial.number(), trial);
+    figures = RunningFigures.of(trials.values(), claim, rule);
   }
 }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import mainsgap.bench.RunningFigures;
 import mainsgap.bench.SeriesEnd;
+import mainsgap.bench.SetAsideTrial;
 import mainsgap.bench.TrialReport;
 import mainsgap.transfer.Figures;
 import mainsgap.transfer.MeasuringTask;
@@ -48,6 +49,7 @@ final class SeriesJson {
     values.put("maxMs", figures.maxMillis());
     values.put("upperToleranceBoundMs", figures.upperToleranceBoundMillis());
     values.put("verdict", figures.verdict() == null ? null : figures.verdict().name());
+    values.put("setAside", figures.setAside().stream().map(SetAsideTrial::number).toList());
     return values;
   }
 }

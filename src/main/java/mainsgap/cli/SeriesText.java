@@ -56,10 +56,13 @@ final class SeriesText {
   /** The figures are those of the whole session, the trials above those of this run. */
   private static String measured(SeriesEnd end) {
     long refused = end.trials().stream().filter(SeriesText::isRefused).count();
-    long earlier = end.figures().measured() - (end.trials().size() - refused);
+    int setAside = end.figures().setAside().size();
+    long counted = end.trials().stream().filter(TrialReport::counts).count();
+    long earlier = end.figures().measured() - counted;
     return Readings.counted(end.figures().measured(), "trial")
         + (earlier > 0 ? ", " + earlier + " of them before this run" : "")
-        + (refused > 0 ? "; " + refused + " refused" : "");
+        + (refused > 0 ? "; " + refused + " refused" : "")
+        + (setAside > 0 ? "; " + setAside + " set aside" : "");
   }
 
   /** Without a gap in any trial, a mean of 0 ms would claim more than was seen. */

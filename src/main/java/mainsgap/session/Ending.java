@@ -22,12 +22,16 @@ public enum Ending {
     return sentence;
   }
 
-  static Ending after(Remark remark) {
+  /**
+   * How the last run stands once {@code remark} follows; what a person adds is no part of a run.
+   */
+  Ending after(Remark remark) {
     return switch (remark.kind()) {
       case COMPLETE -> COMPLETE;
       case STOPPED -> STOPPED;
       case FAULTED -> FAULTED;
       case CAUTIONS_READ, SERIES_STARTED, MAINS_SWITCH, NO_CAPTURE -> CRASHED;
+      case NOTE, LOAD_RODE_THROUGH, LOAD_RESET, LOAD_DAMAGED -> this;
     };
   }
 }

@@ -63,6 +63,8 @@ final class EntryReading {
         text(content, "sentence"),
         content.path("verdictReason").textValue(),
         null,
+        List.of(),
+        null,
         entry.seal());
   }
 
@@ -85,6 +87,7 @@ final class EntryReading {
     return new Remark(
         Instant.parse(text(content, "at")),
         Remark.Kind.valueOf(text(content, "kind")),
+        content.has("trial") ? (Integer) whole(content, "trial") : null,
         text(content, "text"));
   }
 

@@ -58,6 +58,9 @@ final class EntryWriting {
     ObjectNode content = JSON.createObjectNode();
     content.put("at", remark.at().toString());
     content.put("kind", remark.kind().name());
+    if (remark.trial() != null) {
+      content.put("trial", remark.trial());
+    }
     content.put("text", remark.text());
     return text(content);
   }

@@ -3,9 +3,12 @@ package mainsgap.session;
 import java.time.Instant;
 import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
+import mainsgap.transfer.Judgement;
 import mainsgap.transfer.Outcome;
 import mainsgap.transfer.OutcomeOfFigures;
 import mainsgap.transfer.UncertaintyBudget;
@@ -22,6 +25,8 @@ import org.jspecify.annotations.Nullable;
  * @param sentence the outcome in words
  * @param verdictReason why the verdict is what it is; null where there is none
  * @param setAsideReason why the trial was set aside later; null where it stands
+ * @param notes what a person noted about it, in the order of the notes
+ * @param load how the load fared, as a person last said; null where nobody has
  * @param seal of its entry
  */
 public record LoggedTrial(
@@ -32,11 +37,14 @@ public record LoggedTrial(
     String sentence,
     @Nullable String verdictReason,
     @Nullable String setAsideReason,
+    List<String> notes,
+    @Nullable LoadFate load,
     String seal) {
 
-  /** Takes its own copy of the figures, which keeps the order. */
+  /** Takes its own copies; the figures keep their order. */
   public LoggedTrial {
     figures = Collections.unmodifiableMap(new LinkedHashMap<>(figures));
+    notes = List.copyOf(notes);
   }
 
   /** Whether the capture carries no measurement. */
@@ -71,7 +79,38 @@ public record LoggedTrial(
         : Optional.empty();
   }
 
+  /** The verdict with its rule and reason, where a claim was judged. */
+  public Optional<Judgement> judgement() {
+    return verdict()
+        .map(
+            verdict ->
+                new Judgement(
+                    verdict,
+                    String.valueOf(figures.get("decisionRule")),
+                    String.valueOf(figures.get("ruleOutcome")),
+                    verdictReason == null ? "" : verdictReason));
+  }
+
   LoggedTrial setAside(String reason) {
-    return new LoggedTrial(number, at, figures, budget, sentence, verdictReason, reason, seal);
+    return new LoggedTrial(
+        number, at, figures, budget, sentence, verdictReason, reason, notes, load, seal);
+  }
+
+  /** The same with a remark about it. */
+  LoggedTrial with(Remark remark) {
+    LoadFate said = LoadFate.of(remark.kind());
+    return new LoggedTrial(
+        number,
+        at,
+        figures,
+        budget,
+        sentence,
+        verdictReason,
+        setAsideReason,
+        remark.kind() == Remark.Kind.NOTE
+            ? Stream.concat(notes.stream(), Stream.of(remark.text())).toList()
+            : notes,
+        said == null ? load : said,
+        seal);
   }
 }

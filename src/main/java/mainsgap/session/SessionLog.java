@@ -3,6 +3,7 @@ package mainsgap.session;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import mainsgap.signal.Capture;
@@ -114,19 +115,34 @@ public final class SessionLog implements AutoCloseable {
 
   /** Appends that a trial is set aside; the trial itself stays. Gives the entry's seal. */
   public String setAside(int trialNumber, String reason, Instant at) {
-    if (trialNumber < 1 || trialNumber > trials) {
-      throw new SessionException(
-          "there is no trial " + trialNumber + " to set aside; the session has " + trials);
-    }
-    if (setAside.contains(trialNumber)) {
-      throw new SessionException("trial " + trialNumber + " is set aside already");
-    }
+    whyNotSetAside(trialNumber)
+        .ifPresent(
+            why -> {
+              throw new SessionException(why);
+            });
     if (reason.isBlank()) {
       throw new SessionException("trial " + trialNumber + " is set aside only with a reason");
     }
     String seal = write(Entry.SET_ASIDE, EntryWriting.setAside(trialNumber, reason, at), Map.of());
     setAside.add(trialNumber);
     return seal;
+  }
+
+  /** Why the trial cannot be set aside; empty where it can. */
+  Optional<String> whyNotSetAside(int trialNumber) {
+    return whyNotTrial(trialNumber)
+        .or(
+            () ->
+                setAside.contains(trialNumber)
+                    ? Optional.of("trial " + trialNumber + " is set aside already")
+                    : Optional.empty());
+  }
+
+  /** Why nothing can be said of the trial; empty where it is there. */
+  Optional<String> whyNotTrial(int trialNumber) {
+    return trialNumber < 1 || trialNumber > trials
+        ? Optional.of("there is no trial " + trialNumber + "; the session has " + trials)
+        : Optional.empty();
   }
 
   /** The seal of the last entry, in lower-case hexadecimal. */

@@ -93,8 +93,10 @@ record StoredSession(Session session, Map<Integer, StoredCapture> captures) {
         case Entry.HEADER -> header = reading.header();
         case Entry.TRIAL -> takeTrial(reading);
         case Entry.REMARK -> {
-          remarks.add(reading.remark());
-          ending = Ending.after(reading.remark());
+          Remark remark = reading.remark();
+          remarks.add(remark);
+          ending = ending.after(remark);
+          takeAboutTrial(remark, reading);
         }
         case Entry.SET_ASIDE -> setAside(reading);
         default -> throw reading.wrong("its kind is not known: " + entry.kind());
@@ -109,6 +111,17 @@ record StoredSession(Session session, Map<Integer, StoredCapture> captures) {
       trials.add(trial);
       captures.put(trial.number(), reading.capture());
       ending = Ending.CRASHED;
+    }
+
+    private void takeAboutTrial(Remark remark, EntryReading reading) {
+      Integer number = remark.trial();
+      if (number == null) {
+        return;
+      }
+      if (number < 1 || number > trials.size()) {
+        throw reading.wrong("it is about trial " + number + ", which is not there");
+      }
+      trials.set(number - 1, trials.get(number - 1).with(remark));
     }
 
     private void setAside(EntryReading reading) {

@@ -49,9 +49,7 @@ public final class TransferMeasurement {
    */
   public static Outcome measure(Capture capture, MeasuringTask task) {
     try {
-      Recording output = Recording.of(capture.output(), capture.time(), task);
-      checkVoltages(output);
-      Outcome outcome = measure(output, capture.waveform(ChannelRole.MAINS).orElse(null));
+      Outcome outcome = found(capture, task).outcome();
       return outcome instanceof Measured measured
           ? new OtherChannelFigures(capture, task, measured).figures()
           : outcome;
@@ -63,8 +61,20 @@ public final class TransferMeasurement {
     }
   }
 
+  /**
+   * What the output tells, with the supplies that were fitted for it.
+   *
+   * @throws CannotMeasureException where the capture carries no measurement
+   * @throws FitException where no supply can be fitted
+   */
+  static FoundEvent found(Capture capture, MeasuringTask task) {
+    Recording output = Recording.of(capture.output(), capture.time(), task);
+    checkVoltages(output);
+    return found(output, capture.waveform(ChannelRole.MAINS).orElse(null));
+  }
+
   /** Departures that turn out to be no event, such as spikes and sags, are passed over. */
-  private static Outcome measure(Recording output, @Nullable Waveform mains) {
+  private static FoundEvent found(Recording output, @Nullable Waveform mains) {
     checkSampling(output);
     HarmonicModel start = firstCycles(output);
     double period = output.time().sampleRateHertz() / start.frequencyHertz();
@@ -81,12 +91,13 @@ public final class TransferMeasurement {
       GapTopology topology = new GapTopology(output, before, after, departure);
       Outcome outcome = new GapMeasurement(output, before, after, topology, mains).outcome();
       if (outcome != null) {
-        return outcome;
+        return new FoundEvent(outcome, before, after);
       }
       passedOver = departure;
       from = (int) Math.ceil(departure + PASSED_OVER_CYCLES * period);
     }
-    return new UnbrokenSupply(output, start, mains, passedOver).outcome();
+    Outcome unbroken = new UnbrokenSupply(output, start, mains, passedOver).outcome();
+    return new FoundEvent(unbroken, null, null);
   }
 
   private static void checkVoltages(Recording output) {

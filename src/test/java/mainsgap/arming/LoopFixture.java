@@ -12,6 +12,7 @@ import mainsgap.scope.Blindness;
 import mainsgap.scope.CapturePlan;
 import mainsgap.scope.CatchMethod;
 import mainsgap.scope.PlannedTrigger;
+import mainsgap.session.Addition;
 import mainsgap.session.Session;
 import mainsgap.session.SessionHeader;
 import mainsgap.session.SessionLog;
@@ -50,6 +51,9 @@ final class LoopFixture implements LoopListener, Measuring {
   final StopRequest stop = new StopRequest();
   final Proceed proceed = new Proceed();
   final Consent consent = new Consent();
+  final Additions additions = new Additions();
+  final List<Addition> added = new ArrayList<>();
+  final List<String> notAdded = new ArrayList<>();
   final List<LoopState> states = new ArrayList<>();
   final List<String> prompts = new ArrayList<>();
   final List<String> notes = new ArrayList<>();
@@ -78,7 +82,7 @@ final class LoopFixture implements LoopListener, Measuring {
       return new TrialLoop(
               new LoopPlan(capturePlan(), task, trials, pace, timing),
               new Rig(bench, mains, log, this),
-              new Reins(clock, stop, proceed, consent),
+              new Reins(clock, stop, proceed, consent, additions),
               this)
           .run();
     }
@@ -164,4 +168,14 @@ final class LoopFixture implements LoopListener, Measuring {
 
   @Override
   public void trialLogged(Trial trial) {}
+
+  @Override
+  public void added(Addition addition) {
+    added.add(addition);
+  }
+
+  @Override
+  public void notAdded(Addition addition, String why) {
+    notAdded.add(why);
+  }
 }

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import mainsgap.arming.Additions;
 import mainsgap.arming.Consent;
 import mainsgap.arming.LoopEnd;
 import mainsgap.arming.LoopPlan;
@@ -76,7 +77,7 @@ final class KnownSeries {
             new SimulatedHand(bench),
             log,
             new ClaimedMeasuring(setup.task(), setup.request().claim(), setup.request().rule())),
-        new Reins(Clock.system(), new StopRequest(), new Proceed(), new Consent()),
+        new Reins(Clock.system(), new StopRequest(), new Proceed(), new Consent(), new Additions()),
         new Tally(keepingTruth(bench), setup.request().claim(), setup.request().rule(), List.of()));
   }
 

@@ -42,7 +42,14 @@ class SeriesJsonTest {
   void theSeriesHasItsNamesInOrder() {
     assertEquals(List.of("session", "unit", "ratedMs", "trials", "summary"), names(series));
     assertEquals(
-        List.of("n", "meanMs", "standardDeviationMs", "maxMs", "upperToleranceBoundMs", "verdict"),
+        List.of(
+            "n",
+            "meanMs",
+            "standardDeviationMs",
+            "maxMs",
+            "upperToleranceBoundMs",
+            "verdict",
+            "setAside"),
         names(series.get("summary")));
     assertEquals("series.mainsgap", series.get("session").asText());
     assertEquals(20, series.get("ratedMs").asDouble());

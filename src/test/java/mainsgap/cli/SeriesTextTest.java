@@ -9,6 +9,7 @@ import static mainsgap.cli.SeriesExamples.trial;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
 import mainsgap.bench.RunningFigures;
 import mainsgap.bench.SeriesEnd;
 import mainsgap.bench.TrialReport;
@@ -80,7 +81,8 @@ class SeriesTextTest {
     String text =
         SeriesText.of(
             end(
-                new RunningFigures(1, 0.0, null, 0.0, 0.0, Verdict.INCONCLUSIVE, null),
+                new RunningFigures(
+                    1, 0.0, null, 0.0, 0.0, null, Verdict.INCONCLUSIVE, null, List.of()),
                 trial(1, NO_INTERRUPTION, Verdict.PASS)),
             CLAIM);
     assertTrue(text.contains("measured     1 trial\nverdict      INCONCLUSIVE\n"), text);
@@ -91,7 +93,8 @@ class SeriesTextTest {
     String text =
         SeriesText.of(
             end(
-                new RunningFigures(2, null, null, 321.06, null, Verdict.FAIL, null),
+                new RunningFigures(
+                    2, null, null, 321.06, null, null, Verdict.FAIL, null, List.of()),
                 trial(1, MEASURED, Verdict.PASS),
                 trial(2, NO_RETURN, Verdict.FAIL)),
             CLAIM);

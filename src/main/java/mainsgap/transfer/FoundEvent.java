@@ -1,0 +1,18 @@
+package mainsgap.transfer;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * An outcome with the supplies that it was measured between.
+ *
+ * @param outcome what was measured of the output
+ * @param before null where no event was found
+ * @param after null where nothing feeds the load in the end, or no event was found
+ */
+record FoundEvent(Outcome outcome, @Nullable Supply before, @Nullable Supply after) {
+
+  FittedSupplies supplies() {
+    return new FittedSupplies(
+        before == null ? null : before.model(), after == null ? null : after.model());
+  }
+}
