@@ -1,13 +1,18 @@
 package mainsgap;
 
 import mainsgap.cli.CommandLineFace;
+import mainsgap.desk.Desk;
 
-/** The program's entry. */
+/** The program's entry: with no words the window opens, where there is a display for it. */
 public final class Mainsgap {
   private Mainsgap() {}
 
   /** Starts the program with the words of its command line. */
   public static void main(String[] args) {
+    if (args.length == 0 && Desk.whyNot().isEmpty()) {
+      Desk.open();
+      System.exit(0);
+    }
     System.exit(CommandLineFace.run(args));
   }
 }

@@ -51,7 +51,8 @@ class WallsTest {
                   "signal",
                   "link",
                   "statistics")),
-          entry("cli", List.of("bench", "arming", "session", "transfer", "statistics", "signal")));
+          entry("cli", List.of("bench", "arming", "session", "transfer", "statistics", "signal")),
+          entry("desk", List.of("bench", "arming", "session", "transfer", "statistics", "signal")));
 
   @ArchTest
   static void roomsImportOnlyWhatTheTableAllows(JavaClasses house) {
@@ -79,13 +80,23 @@ class WallsTest {
           .because("a circle of rooms can only be understood whole");
 
   @ArchTest
+  static final ArchRule noCirclesInTheDesk =
+      slices()
+          .matching("mainsgap.desk.(*)..")
+          .should()
+          .beFreeOfCycles()
+          .because("a page is understood without the others");
+
+  @ArchTest
   static final ArchRule theEntryKnowsOnlyTheFaces =
       classes()
           .that()
           .resideInAPackage("mainsgap")
           .should()
           .onlyDependOnClassesThat(
-              resideInAPackage("java..").or(resideInAPackage("mainsgap.cli..")))
+              resideInAPackage("java..")
+                  .or(resideInAPackage("mainsgap.cli.."))
+                  .or(resideInAPackage("mainsgap.desk..")))
           .because("main only chooses the face");
 
   @ArchTest
@@ -150,6 +161,13 @@ class WallsTest {
 
   @ArchTest
   static final ArchRule nativeCallsHaveOneHome = oneHome("com.sun.jna..", "mainsgap.link..");
+
+  @ArchTest static final ArchRule javaFxHasOneHome = oneHome("javafx..", "mainsgap.desk..");
+
+  @ArchTest static final ArchRule theThemeHasOneHome = oneHome("atlantafx..", "mainsgap.desk..");
+
+  @ArchTest
+  static final ArchRule iconsHaveOneHome = oneHome("org.kordamp.ikonli..", "mainsgap.desk..");
 
   @ArchTest static final ArchRule picocliHasOneHome = oneHome("picocli..", "mainsgap.cli..");
 

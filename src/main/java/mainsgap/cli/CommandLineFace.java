@@ -2,6 +2,7 @@ package mainsgap.cli;
 
 import java.nio.file.Path;
 import java.time.Duration;
+import mainsgap.bench.StateFolder;
 import mainsgap.waiting.StopRequest;
 
 /** The terminal face of the program. */

@@ -11,7 +11,8 @@ import picocli.CommandLine.IVersionProvider;
     mixinStandardHelpOptions = true,
     versionProvider = TopCommand.Version.class,
     description =
-        "Measures how long a backup supply leaves its load without power when mains is lost.",
+        "Measures how long a backup supply leaves its load without power when mains is lost."
+            + " With no command it opens its window.",
     synopsisSubcommandLabel = "COMMAND",
     footer = {
       "",
@@ -34,7 +35,7 @@ final class TopCommand implements Callable<Integer> {
     surroundings
         .terminal()
         .complain(
-            "this version has no window yet, and no command was given: start a series with 'run',"
+            "there is no display for the window, and no command was given: start a series with 'run',"
                 + " such as 'mainsgap run --simulated --trials 5 --rated 20ms' (all commands:"
                 + " 'mainsgap --help')");
     return ExitCode.WRONG_USE.number();

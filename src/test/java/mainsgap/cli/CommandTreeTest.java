@@ -52,7 +52,7 @@ class CommandTreeTest {
     CommandRun run = CommandRun.of();
     assertEquals(2, run.exit());
     assertEquals("", run.out());
-    assertTrue(run.err().startsWith("mainsgap: this version has no window yet"), run.err());
+    assertTrue(run.err().startsWith("mainsgap: there is no display for the window"), run.err());
     assertTrue(run.err().contains("mainsgap run --simulated"), run.err());
   }
 

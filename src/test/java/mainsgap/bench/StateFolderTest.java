@@ -1,4 +1,4 @@
-package mainsgap.cli;
+package mainsgap.bench;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 

@@ -1,18 +1,18 @@
-package mainsgap.cli;
+package mainsgap.bench;
 
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.Properties;
 
-/** Where the text log is kept. */
-final class StateFolder {
+/** Where the text log is kept, and what the desk left as it was. */
+public final class StateFolder {
   /** A system property that overrides the place. */
   static final String PROPERTY = "mainsgap.state.folder";
 
   private StateFolder() {}
 
   /** By the XDG base directory specification, on Windows among the local application data. */
-  static Path of(Map<String, String> environment, Properties properties) {
+  public static Path of(Map<String, String> environment, Properties properties) {
     String override = properties.getProperty(PROPERTY, "");
     if (!override.isBlank()) {
       return Path.of(override);

@@ -1,0 +1,119 @@
+package mainsgap.desk;
+
+import java.util.List;
+import java.util.Optional;
+import javafx.application.Application;
+import javafx.application.Platform;
+import javafx.geometry.Rectangle2D;
+import javafx.stage.Screen;
+import javafx.stage.Stage;
+import mainsgap.bench.StateFolder;
+import mainsgap.desk.manners.Appearance;
+import mainsgap.desk.manners.Background;
+import mainsgap.desk.manners.DeskMemory;
+import mainsgap.desk.manners.DeskTools;
+import mainsgap.desk.manners.Page;
+import mainsgap.desk.manners.Sounds;
+import mainsgap.desk.manners.UiThread;
+import mainsgap.waiting.Clock;
+
+/** The application of the window. */
+public final class Desk extends Application {
+  private static final double LEAST_WIDTH = 960;
+  private static final double LEAST_HEIGHT = 600;
+  private static final double USUAL_WIDTH = 1440;
+  private static final double USUAL_HEIGHT = 900;
+
+  private final DeskTools tools;
+  private final List<Page> pages;
+
+  /** For the toolkit: what is as it was left comes from the user's state folder. */
+  public Desk() {
+    UiThread ui = UiThread.ofToolkit();
+    DeskMemory memory = DeskMemory.in(StateFolder.of(System.getenv(), System.getProperties()));
+    tools =
+        new DeskTools(
+            ui,
+            Background.onItsOwnThreads(ui),
+            memory,
+            new Appearance(memory),
+            Sounds.onThisComputer(memory, ui),
+            Clock.system());
+    pages = Pages.of(tools);
+  }
+
+  /** Why no window can open here, in a few words; empty where one can. */
+  public static Optional<String> whyNot() {
+    String system = System.getProperty("os.name", "");
+    boolean windowsOrMac = system.startsWith("Windows") || system.startsWith("Mac");
+    boolean display = !System.getenv().getOrDefault("DISPLAY", "").isBlank();
+    boolean headless = "Monocle".equals(System.getProperty("glass.platform"));
+    return windowsOrMac || display || headless
+        ? Optional.empty()
+        : Optional.of("there is no display (DISPLAY is not set)");
+  }
+
+  /** Opens the window and returns when it is closed. */
+  public static void open() {
+    System.setProperty(
+        "mainsgap.log.folder", StateFolder.of(System.getenv(), System.getProperties()).toString());
+    launch(Desk.class);
+  }
+
+  @Override
+  public void start(Stage stage) {
+    DeskMemory memory = tools.memory();
+    DeskWindow window =
+        new DeskWindow(
+            tools,
+            pages,
+            memory.number("window.width").orElse(USUAL_WIDTH),
+            memory.number("window.height").orElse(USUAL_HEIGHT));
+    stage.setTitle("Mainsgap");
+    stage.setScene(window.scene());
+    stage.setMinWidth(LEAST_WIDTH);
+    stage.setMinHeight(LEAST_HEIGHT);
+    placeAsLeft(stage);
+    stage.setOnCloseRequest(event -> close(stage));
+    stage.show();
+  }
+
+  private void placeAsLeft(Stage stage) {
+    DeskMemory memory = tools.memory();
+    memory
+        .number("window.x")
+        .ifPresent(
+            x ->
+                memory
+                    .number("window.y")
+                    .ifPresent(
+                        y -> {
+                          if (isOnAScreen(x, y)) {
+                            stage.setX(x);
+                            stage.setY(y);
+                          }
+                        }));
+    stage.setMaximized(memory.text("window.maximized").map(Boolean::parseBoolean).orElse(false));
+  }
+
+  /** A screen that was there last time may have been taken away. */
+  private static boolean isOnAScreen(double x, double y) {
+    return !Screen.getScreensForRectangle(new Rectangle2D(x, y, 100, 100)).isEmpty();
+  }
+
+  private void close(Stage stage) {
+    DeskMemory memory = tools.memory();
+    memory.keep("window.maximized", Boolean.toString(stage.isMaximized()));
+    if (!stage.isMaximized()) {
+      memory.keep("window.x", stage.getX());
+      memory.keep("window.y", stage.getY());
+      memory.keep("window.width", stage.getScene().getWidth());
+      memory.keep("window.height", stage.getScene().getHeight());
+    }
+    pages.forEach(Page::closing);
+    memory.save();
+    tools.sounds().close();
+    tools.background().close();
+    Platform.exit();
+  }
+}

@@ -1,0 +1,23 @@
+package mainsgap.desk.manners;
+
+import javafx.scene.layout.Region;
+import org.kordamp.ikonli.Ikon;
+
+/** One page of the window. */
+public interface Page {
+
+  /** Its name, in a word. */
+  String title();
+
+  /** Beside its name. */
+  Ikon icon();
+
+  /** What it shows; always the same. */
+  Region node();
+
+  /** It has come to the front: gives the focus to where the work goes on. */
+  void shown();
+
+  /** The window closes: stops what runs, within its own limit, and keeps what is not yet kept. */
+  void closing();
+}

@@ -1,0 +1,5 @@
+/** How the window behaves: it never freezes, and is as it was left. */
+@NullMarked
+package mainsgap.desk.manners;
+
+import org.jspecify.annotations.NullMarked;
