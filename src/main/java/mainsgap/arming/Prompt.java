@@ -7,8 +7,14 @@ import mainsgap.signal.Event;
  *
  * @param move the move of the mains switch
  * @param sentence the words for people
+ * @param asksForWord whether a person's word is asked for, on which the program moves the switch
  */
-public record Prompt(SwitchMove move, String sentence) {
+public record Prompt(SwitchMove move, String sentence, boolean asksForWord) {
+
+  /** Asks a hand. */
+  Prompt(SwitchMove move, String sentence) {
+    this(move, sentence, false);
+  }
 
   /** Asks for the move that causes {@code event}; the instrument is armed. */
   static Prompt forEvent(Event event) {
@@ -41,6 +47,7 @@ public record Prompt(SwitchMove move, String sentence) {
     return new Prompt(
         SwitchMove.CLOSE,
         "say that the program may close the mains switch (Enter): nobody touches the rig, and mains"
-            + " comes on at once");
+            + " comes on at once",
+        true);
   }
 }

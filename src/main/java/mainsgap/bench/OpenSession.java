@@ -27,15 +27,17 @@ final class OpenSession implements AutoCloseable {
   /** Opens the session that {@code setup} names, and logs that a series begins. */
   static OpenSession open(SeriesSetup setup, Equipment equipment, CapturePlan plan, Clock clock) {
     SessionHeader header = header(setup, equipment, plan, clock);
-    Path asked = setup.request().session().file();
+    SessionPlace place = setup.request().session();
+    Path asked = place.file();
+    Path folder = place.folder();
     Path file =
         asked == null
             ? DataFolder.newSession(
-                DataFolder.of(System.getenv(), System.getProperties()),
+                folder == null ? DataFolder.of(System.getenv(), System.getProperties()) : folder,
                 setup.unit(),
                 clock.instant())
             : asked;
-    boolean goesOn = asked != null && setup.request().session().goOn();
+    boolean goesOn = asked != null && place.goOn();
     SessionLog log = goesOn ? resumed(file, header) : SessionLog.create(file, header);
     try {
       begin(log, setup, clock);

@@ -88,6 +88,7 @@ public final class Series {
     } catch (BenchException | SettingsException e) {
       return SeriesEnd.beforeTheFirstTrial(Kind.WRONG_USE, "", e);
     }
+    listener.measures(setup.unit(), setup.task(), request.claim());
     try (Equipment equipment = Equipment.open(setup, clock, stop)) {
       return run(setup, equipment, listener, stop);
     } catch (BenchException | SettingsException e) {

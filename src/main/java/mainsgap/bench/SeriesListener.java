@@ -7,10 +7,15 @@ import mainsgap.arming.Progress;
 import mainsgap.arming.Prompt;
 import mainsgap.session.Addition;
 import mainsgap.signal.Capture;
+import mainsgap.transfer.DeclaredClaim;
+import mainsgap.transfer.MeasuringTask;
 import org.jspecify.annotations.Nullable;
 
 /** Hears how a series goes, on the thread that runs it; must return soon. */
 public interface SeriesListener {
+
+  /** What is about to be measured, of which unit, against which claim; null where none is given. */
+  default void measures(String unit, MeasuringTask task, @Nullable DeclaredClaim claim) {}
 
   /** An instrument answers: who it says it is. */
   default void connected(String instrument) {}

@@ -52,6 +52,27 @@ public record SeriesRequest(
   /** The nominal frequency where nobody says one. */
   public static final double DEFAULT_HERTZ = 50;
 
+  /** The same, logged elsewhere, with another number of trials. */
+  public SeriesRequest loggedTo(SessionPlace place, int wanted) {
+    return new SeriesRequest(
+        instrument,
+        unit,
+        claim,
+        rule,
+        event,
+        nominalVolts,
+        frequencyHertz,
+        wanted,
+        place,
+        rigFile,
+        cautionsRead,
+        catching,
+        plan,
+        settle,
+        triggerWait,
+        maxRepeats);
+  }
+
   /** A series on {@code instrument} with defaults for all else. */
   public static SeriesRequest on(InstrumentChoice instrument, int trials) {
     return new SeriesRequest(

@@ -1,0 +1,148 @@
+package mainsgap.desk.trials;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import mainsgap.bench.TrialReport;
+import mainsgap.statistics.StatedValue;
+import mainsgap.transfer.Measured;
+import mainsgap.transfer.NoInterruption;
+import mainsgap.transfer.NoReturn;
+import mainsgap.transfer.Outcome;
+import mainsgap.transfer.Refused;
+import org.jspecify.annotations.Nullable;
+
+/** The figures of a trial as words, rounded by their uncertainty. */
+final class TrialWords {
+  static final String NONE = "–";
+  private static final MathContext FOUR_DIGITS = new MathContext(4);
+
+  /** A sum of pieces under a level: no better than this is claimed. */
+  private static final double DEAD_TIME_DOUBT_MILLIS = 0.1;
+
+  private TrialWords() {}
+
+  /** The transfer time with its uncertainty, or what stands in its place. */
+  static String transfer(Outcome outcome) {
+    return switch (outcome.kind()) {
+      case MEASURED -> {
+        Measured measured = (Measured) outcome;
+        yield stated(measured.transferMillis(), measured.uncertaintyMillis());
+      }
+      case NO_RETURN -> {
+        NoReturn none = (NoReturn) outcome;
+        yield "no return in " + stated(none.atLeastMillis(), none.uncertaintyMillis());
+      }
+      case NO_INTERRUPTION ->
+          "no gap over " + millis(((NoInterruption) outcome).shortestVisibleMillis());
+      case REFUSED -> "refused";
+    };
+  }
+
+  /** The place on the millisecond axis; empty where there is none. */
+  static OptionalDouble transferMillis(Outcome outcome) {
+    return switch (outcome.kind()) {
+      case MEASURED -> OptionalDouble.of(((Measured) outcome).transferMillis());
+      case NO_RETURN -> OptionalDouble.of(((NoReturn) outcome).atLeastMillis());
+      case NO_INTERRUPTION -> OptionalDouble.of(0);
+      case REFUSED -> OptionalDouble.empty();
+    };
+  }
+
+  /** Half of the interval of {@link #transferMillis}; 0 where there is none. */
+  static double uncertaintyMillis(Outcome outcome) {
+    return switch (outcome.kind()) {
+      case MEASURED -> ((Measured) outcome).uncertaintyMillis();
+      case NO_RETURN -> ((NoReturn) outcome).uncertaintyMillis();
+      case NO_INTERRUPTION, REFUSED -> 0;
+    };
+  }
+
+  /** Where on the wave of the supply before the loss fell. */
+  static OptionalDouble angleDegrees(Outcome outcome) {
+    return switch (outcome.kind()) {
+      case MEASURED -> OptionalDouble.of(((Measured) outcome).pointOnWaveDegrees());
+      case NO_RETURN -> OptionalDouble.of(((NoReturn) outcome).pointOnWaveDegrees());
+      case NO_INTERRUPTION -> OptionalDouble.of(((NoInterruption) outcome).pointOnWaveDegrees());
+      case REFUSED -> OptionalDouble.empty();
+    };
+  }
+
+  /** Whole degrees; what rounds to a full circle is 0. */
+  static String angle(Outcome outcome) {
+    OptionalDouble degrees = angleDegrees(outcome);
+    return degrees.isEmpty() ? NONE : Math.round(degrees.getAsDouble()) % 360 + "°";
+  }
+
+  static OptionalDouble deadMillis(Outcome outcome) {
+    return switch (outcome.kind()) {
+      case MEASURED -> OptionalDouble.of(((Measured) outcome).deadMillis());
+      case NO_RETURN -> OptionalDouble.of(((NoReturn) outcome).deadMillis());
+      case NO_INTERRUPTION, REFUSED -> OptionalDouble.empty();
+    };
+  }
+
+  static String dead(Outcome outcome) {
+    OptionalDouble dead = deadMillis(outcome);
+    return dead.isEmpty()
+        ? NONE
+        : StatedValue.of(
+                    dead.getAsDouble(),
+                    Math.max(uncertaintyMillis(outcome), DEAD_TIME_DOUBT_MILLIS))
+                .value()
+            + " ms";
+  }
+
+  /** Why it is no plain pass, then what was added. */
+  static String note(TrialReport trial) {
+    List<String> parts = new ArrayList<>();
+    if (trial.setAsideReason() != null) {
+      parts.add("set aside: " + trial.setAsideReason());
+    }
+    parts.addAll(trial.notes());
+    String reason = reason(trial);
+    if (!reason.isEmpty()) {
+      parts.add(reason);
+    }
+    return String.join("; ", parts);
+  }
+
+  /** Why a trial is no plain pass; empty where it is one. */
+  static String reason(TrialReport trial) {
+    if (trial.outcome() instanceof Refused refused) {
+      return refused.reason();
+    }
+    return trial.judgement() == null || Mark.asMeasured(trial) == Mark.PASSED
+        ? ""
+        : trial.judgement().reason();
+  }
+
+  /** A figure without an uncertainty of its own, to four digits. */
+  static String millis(@Nullable Double value) {
+    return value == null
+        ? NONE
+        : BigDecimal.valueOf(value).round(FOUR_DIGITS).stripTrailingZeros().toPlainString() + " ms";
+  }
+
+  /** The value and its uncertainty to the same digit. */
+  static String stated(double millis, double uncertaintyMillis) {
+    return uncertaintyMillis > 0 && Double.isFinite(uncertaintyMillis)
+        ? StatedValue.of(millis, uncertaintyMillis) + " ms"
+        : millis(millis);
+  }
+
+  /** A sentence as it begins a line. */
+  static String capital(String sentence) {
+    return sentence.isEmpty()
+        ? sentence
+        : sentence.substring(0, 1).toUpperCase(Locale.ROOT) + sentence.substring(1);
+  }
+
+  /** A seal in groups of four, eight groups a line: what a camera and a pencil can follow. */
+  static String sealInGroups(String seal) {
+    return seal.replaceAll("(.{4})(?=.)", "$1 ").replaceAll("((?:\\S{4} ){7}\\S{4}) ", "$1\n");
+  }
+}
