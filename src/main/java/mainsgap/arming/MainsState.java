@@ -1,7 +1,7 @@
 package mainsgap.arming;
 
 /** What the live signal says of the mains downstream of the switch. */
-enum MainsState {
+public enum MainsState {
   /** Near its nominal voltage. */
   PRESENT,
   /** There, but too low: it comes or goes. */

@@ -1,9 +1,12 @@
 package mainsgap.arming;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import mainsgap.arming.RigComplaint.Kind;
 import mainsgap.scope.CapturePlan;
 import mainsgap.scope.CapturePlan.ChannelPlan;
 import mainsgap.signal.Capture;
@@ -12,7 +15,7 @@ import mainsgap.signal.Waveform;
 import mainsgap.transfer.MeasuringTask;
 
 /** What the live signal must be before anything is armed; limits are common practice. */
-final class Preflight {
+public final class Preflight {
   /** Below this part of nominal there is no supply: residues of filters and pickup lie under it. */
   private static final double NO_SIGNAL_PART = 0.10;
 
@@ -25,7 +28,8 @@ final class Preflight {
   private final CapturePlan plan;
   private final MeasuringTask task;
 
-  Preflight(CapturePlan plan, MeasuringTask task) {
+  /** The rules for what {@code plan} records and {@code task} wants. */
+  public Preflight(CapturePlan plan, MeasuringTask task) {
     this.plan = plan;
     this.task = task;
   }
@@ -56,7 +60,7 @@ final class Preflight {
   }
 
   /** Whether mains is there. */
-  MainsState supply(Capture look) {
+  public MainsState supply(Capture look) {
     return look.waveform(ChannelRole.MAINS)
         .map(waveform -> LiveSignal.of(waveform, look.time()).rmsVolts())
         .map(
@@ -69,48 +73,76 @@ final class Preflight {
         .orElse(MainsState.UNKNOWN);
   }
 
-  private Optional<String> complaint(Capture look, ChannelRole role) {
+  /** All that is not right with one channel that sees a supply; empty where it is not watched. */
+  List<RigComplaint> complaints(Capture look, ChannelRole role) {
     Optional<Waveform> waveform = look.waveform(role);
     ChannelPlan channel = plan.channels().get(role);
     if (waveform.isEmpty() || channel == null) {
-      return Optional.empty();
+      return List.of();
     }
-    return complaint(role, channel, LiveSignal.of(waveform.get(), look.time()));
+    LiveSignal signal = LiveSignal.of(waveform.get(), look.time());
+    String where = where(role, channel);
+    if (signal.rmsVolts() < NO_SIGNAL_PART * task.nominalVolts()) {
+      return List.of(
+          new RigComplaint(role, Kind.NO_SIGNAL, noSignal(where, signal) + advice(role)));
+    }
+    List<RigComplaint> complaints = new ArrayList<>();
+    if (signal.clippedPercent() > 0) {
+      complaints.add(new RigComplaint(role, Kind.CLIPPED, clipped(where, channel, signal)));
+    } else if (!isNearNominal(signal)) {
+      complaints.add(new RigComplaint(role, Kind.VOLTAGE, offVoltage(where, channel, signal)));
+    }
+    frequencyComplaint(where, signal)
+        .ifPresent(sentence -> complaints.add(new RigComplaint(role, Kind.FREQUENCY, sentence)));
+    return complaints;
   }
 
-  private Optional<String> complaint(ChannelRole role, ChannelPlan channel, LiveSignal signal) {
-    String where = "channel " + channel.number() + " (" + role.words() + ")";
+  /** Whether a supply is seen at all. */
+  boolean isThere(LiveSignal signal) {
+    return signal.rmsVolts() >= NO_SIGNAL_PART * task.nominalVolts();
+  }
+
+  private boolean isNearNominal(LiveSignal signal) {
+    return Math.abs(signal.rmsVolts() - task.nominalVolts()) <= RMS_PART * task.nominalVolts();
+  }
+
+  /** The channel for people: its number and its role. */
+  static String where(ChannelRole role, ChannelPlan channel) {
+    return "channel " + channel.number() + " (" + role.words() + ")";
+  }
+
+  private Optional<String> complaint(Capture look, ChannelRole role) {
+    return complaints(look, role).stream().findFirst().map(RigComplaint::sentence);
+  }
+
+  private String noSignal(String where, LiveSignal signal) {
+    return text(
+        "%s shows %.1f V RMS where %.0f V is nominal: no signal. ",
+        where, signal.rmsVolts(), task.nominalVolts());
+  }
+
+  private String clipped(String where, ChannelPlan channel, LiveSignal signal) {
+    return text(
+        "%s is clipped in %.1f %% of its samples at a range of %.0f V peak: are the probe factor"
+            + " of %s and the nominal %.0f V right? If so, use a probe with a larger factor",
+        where,
+        signal.clippedPercent(),
+        channel.fullScalePeakVolts(),
+        plain(channel.probeFactor()),
+        task.nominalVolts());
+  }
+
+  private String offVoltage(String where, ChannelPlan channel, LiveSignal signal) {
     double nominal = task.nominalVolts();
-    if (signal.rmsVolts() < NO_SIGNAL_PART * nominal) {
-      return Optional.of(
-          text(
-              "%s shows %.1f V RMS where %.0f V is nominal: no signal. %s",
-              where, signal.rmsVolts(), nominal, advice(role)));
-    }
-    if (signal.clippedPercent() > 0) {
-      return Optional.of(
-          text(
-              "%s is clipped in %.1f %% of its samples at a range of %.0f V peak: are the probe factor"
-                  + " of %s and the nominal %.0f V right? If so, use a probe with a larger factor",
-              where,
-              signal.clippedPercent(),
-              channel.fullScalePeakVolts(),
-              plain(channel.probeFactor()),
-              nominal));
-    }
-    if (Math.abs(signal.rmsVolts() - nominal) > RMS_PART * nominal) {
-      return Optional.of(
-          text(
-              "%s shows %.1f V RMS, allowed %.1f to %.1f V around %.0f V nominal: is the probe factor"
-                  + " of %s right?",
-              where,
-              signal.rmsVolts(),
-              (1 - RMS_PART) * nominal,
-              (1 + RMS_PART) * nominal,
-              nominal,
-              plain(channel.probeFactor())));
-    }
-    return frequencyComplaint(where, signal);
+    return text(
+        "%s shows %.1f V RMS, allowed %.1f to %.1f V around %.0f V nominal: is the probe factor"
+            + " of %s right?",
+        where,
+        signal.rmsVolts(),
+        (1 - RMS_PART) * nominal,
+        (1 + RMS_PART) * nominal,
+        nominal,
+        plain(channel.probeFactor()));
   }
 
   private Optional<String> frequencyComplaint(String where, LiveSignal signal) {
@@ -137,7 +169,7 @@ final class Preflight {
   }
 
   private static String advice(ChannelRole role) {
-    return role == ChannelRole.OUTPUT
+    return role != ChannelRole.MAINS
         ? "Connect the probe to the unit's output and switch the unit on; with no load connected,"
             + " connect at least a small resistive load"
         : "Connect the probe downstream of the mains switch and close the switch";

@@ -43,6 +43,16 @@ final class Equipment implements AutoCloseable {
 
   /** Opens what {@code setup} names. */
   static Equipment open(SeriesSetup setup, Clock clock, StopRequest stop) {
+    return open(setup, clock, stop, mainsSwitch(setup, clock));
+  }
+
+  /** Opens the instrument alone: a commanded mains switch stays as it is, and is not spoken to. */
+  static Equipment forALook(SeriesSetup setup, Clock clock, StopRequest stop) {
+    return open(setup, clock, stop, new HandSwitch());
+  }
+
+  private static Equipment open(
+      SeriesSetup setup, Clock clock, StopRequest stop, MainsSwitch mains) {
     InstrumentProfiles profiles = InstrumentProfiles.load(ProfileFolder.find());
     if (setup.request().instrument() instanceof InstrumentChoice.Simulated simulated) {
       return simulated(simulated, setup, profiles, clock, stop);
@@ -52,7 +62,7 @@ final class Equipment implements AutoCloseable {
     ResourceName name = parsed(real.resource());
     return new Equipment(
         Oscilloscopes.open(name, profiles, setup.profile(), clock, stop),
-        mainsSwitch(setup, clock),
+        mains,
         name.toString(),
         null,
         stop);

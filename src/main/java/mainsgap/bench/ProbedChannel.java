@@ -1,5 +1,6 @@
 package mainsgap.bench;
 
+import java.util.Optional;
 import mainsgap.settings.SettingsTable;
 
 /**
@@ -10,14 +11,23 @@ import mainsgap.settings.SettingsTable;
  * @param category for which the weakest part of the chain is rated (IEC 61010-2-030)
  * @param ratedVolts RMS to earth, for that category
  */
-record ProbedChannel(int number, double probeFactor, Category category, double ratedVolts) {
-  private static final int MOST_CHANNELS = 16;
-  private static final double LARGEST_FACTOR = 10_000;
-  private static final double LARGEST_RATING = 10_000;
+public record ProbedChannel(int number, double probeFactor, Category category, double ratedVolts) {
+  /** The most channels that an instrument may have. */
+  public static final int MOST_CHANNELS = 16;
+
+  /** The least probe factor. */
+  public static final double SMALLEST_FACTOR = 1e-3;
+
+  /** The largest probe factor. */
+  public static final double LARGEST_FACTOR = 10_000;
+
+  /** The highest rating in volts RMS to earth. */
+  public static final double LARGEST_RATING = 10_000;
+
   static final String[] KEYS = {"number", "probe-factor", "category", "rated-volts"};
 
   /** Measurement categories; what has none must not see mains. */
-  enum Category {
+  public enum Category {
     CAT_II("CAT II"),
     CAT_III("CAT III"),
     CAT_IV("CAT IV");
@@ -34,24 +44,25 @@ record ProbedChannel(int number, double probeFactor, Category category, double r
     }
   }
 
-  /** Reads a channel and refuses one that must not see {@code toEarthVolts}. */
-  static ProbedChannel read(SettingsTable table, double toEarthVolts) {
-    ProbedChannel channel =
-        new ProbedChannel(
-            table.whole("number", 1, MOST_CHANNELS),
-            table.number("probe-factor", 1e-3, LARGEST_FACTOR),
-            table.choice("category", Category.class),
-            table.number("rated-volts", 1, LARGEST_RATING));
-    if (toEarthVolts > channel.ratedVolts) {
-      throw table.complaint(
-          "rated-volts",
-          "is "
-              + Words.plain(channel.ratedVolts)
-              + " V, below the "
-              + Words.plain(toEarthVolts)
-              + " V that the line has to earth: use a probe that is rated for it");
-    }
-    return channel;
+  /** Reads a channel. */
+  static ProbedChannel read(SettingsTable table) {
+    return new ProbedChannel(
+        table.whole("number", 1, MOST_CHANNELS),
+        table.number("probe-factor", SMALLEST_FACTOR, LARGEST_FACTOR),
+        table.choice("category", Category.class),
+        table.number("rated-volts", 1, LARGEST_RATING));
+  }
+
+  /** What is wrong where the line has {@code toEarthVolts}; goes on after 'the rating'. */
+  public Optional<String> complaint(double toEarthVolts) {
+    return toEarthVolts > ratedVolts
+        ? Optional.of(
+            "is "
+                + Words.plain(ratedVolts)
+                + " V, below the "
+                + Words.plain(toEarthVolts)
+                + " V that the line has to earth: use a probe that is rated for it")
+        : Optional.empty();
   }
 
   String words(String role) {

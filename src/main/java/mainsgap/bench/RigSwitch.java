@@ -2,7 +2,6 @@ package mainsgap.bench;
 
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.Objects;
 import mainsgap.arming.ClosedBy;
 import mainsgap.arming.CommandedSwitch;
@@ -58,7 +57,7 @@ record RigSwitch(
     SERIAL_RELAY;
 
     String word() {
-      return name().toLowerCase(Locale.ROOT).replace('_', '-');
+      return Words.hyphened(this);
     }
   }
 
@@ -96,8 +95,7 @@ record RigSwitch(
 
   /** The switch in words, for the session and for people. */
   String words() {
-    String what = kind == Kind.SCPI_OUTPUT ? "output of the AC source" : "serial relay";
-    return what
+    return what(kind)
         + " at "
         + resource
         + ", emergency stop: "
@@ -105,6 +103,22 @@ record RigSwitch(
         + (closedBy == ClosedBy.PROGRAM
             ? "; closes by itself, as the rig's owner allows"
             : "; closes on a person's word");
+  }
+
+  /** What moves the switch, as the table says; nothing it names is looked at. */
+  static String wordsOf(SettingsTable table) {
+    Kind kind = table.choice("kind", Kind.class);
+    return kind == Kind.BY_HAND
+        ? "by hand"
+        : what(kind)
+            + " at "
+            + table.text("resource")
+            + ", emergency stop: "
+            + table.text("emergency-stop");
+  }
+
+  private static String what(Kind kind) {
+    return kind == Kind.SCPI_OUTPUT ? "output of the AC source" : "serial relay";
   }
 
   private SwitchLine line(Clock clock) {

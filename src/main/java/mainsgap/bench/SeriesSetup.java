@@ -132,6 +132,10 @@ record SeriesSetup(
           .forEach(
               (role, channel) ->
                   words.put("channel " + channel.number(), channel.words(role.words())));
+      ClampedChannel clamped = rig.sheet().loadCurrent();
+      if (clamped != null) {
+        words.put("channel " + clamped.number(), clamped.words(ChannelRole.LOAD_CURRENT.words()));
+      }
       EventSignal marker = rig.signals().marker();
       Input input = rig.signals().markerInput();
       if (marker != null && input != null) {
@@ -149,12 +153,14 @@ record SeriesSetup(
 
   /** The conditions in words, for the session. */
   Map<String, String> conditionWords() {
+    Map<String, String> words = new LinkedHashMap<>();
     if (rig != null) {
-      return rig.conditions();
+      words.putAll(rig.conditions());
     }
-    return request.instrument() instanceof InstrumentChoice.Simulated simulated
-        ? Map.of("seed", Long.toString(simulated.seed()))
-        : Map.of();
+    if (request.instrument() instanceof InstrumentChoice.Simulated simulated) {
+      words.put("seed", Long.toString(simulated.seed()));
+    }
+    return words;
   }
 
   private static String unit(SeriesRequest request, @Nullable RigFile rig) {
@@ -213,6 +219,10 @@ record SeriesSetup(
         .forEach(
             (role, channel) ->
                 inputs.put(role, Input.ofSupply(channel.number(), channel.probeFactor())));
+    ClampedChannel clamped = rig.sheet().loadCurrent();
+    if (clamped != null) {
+      inputs.put(ChannelRole.LOAD_CURRENT, clamped.input());
+    }
     return inputs;
   }
 }

@@ -1,6 +1,7 @@
 package mainsgap.bench;
 
 import java.math.BigDecimal;
+import java.util.Locale;
 
 /** Words for numbers. */
 final class Words {
@@ -9,6 +10,11 @@ final class Words {
   /** The number without an exponent and without zeros at its end. */
   static String plain(double number) {
     return BigDecimal.valueOf(number).stripTrailingZeros().toPlainString();
+  }
+
+  /** A constant as files write it: small, with hyphens. */
+  static String hyphened(Enum<?> constant) {
+    return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
   /** What a stranger said, on one line and without what would move a terminal's cursor. */

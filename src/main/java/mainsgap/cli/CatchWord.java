@@ -15,24 +15,9 @@ final class CatchWord implements ITypeConverter<CatchWish>, Iterable<String> {
   private static Map<String, CatchWish> words() {
     Map<String, CatchWish> words = new LinkedHashMap<>();
     for (CatchWish wish : CatchWish.values()) {
-      words.put(word(wish), wish);
+      words.put(wish.word(), wish);
     }
     return words;
-  }
-
-  private static String word(CatchWish wish) {
-    return switch (wish) {
-      case AUTOMATIC -> "automatic";
-      case TIME_OUT_TRIGGER -> "time-out";
-      case DROPOUT_TRIGGER -> "dropout";
-      case PULSE_WIDTH_TRIGGER -> "pulse-width";
-      case INTERVAL_TRIGGER -> "interval";
-      case WINDOW_TRIGGER -> "window";
-      case EDGE_TRIGGER -> "edge";
-      case EXTERNAL_TRIGGER -> "external";
-      case FORCED_RECORD -> "record";
-      case BACK_TO_BACK_RECORDS -> "back-to-back";
-    };
   }
 
   @Override

@@ -9,6 +9,8 @@ import mainsgap.bench.Series;
 import mainsgap.bench.SeriesEnd;
 import mainsgap.bench.SeriesRequest;
 import mainsgap.settings.SettingsException;
+import mainsgap.transfer.DeclaredClaim;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 
@@ -60,7 +62,7 @@ final class RunCommand implements Callable<Integer> {
     if (options.isDryRun()) {
       return rehearse(request);
     }
-    if (options.isReal()) {
+    if (request.instrument() instanceof InstrumentChoice.Real) {
       surroundings.terminal().err().print(CautionsText.bulleted(Cautions.of(request)));
       if (!options.areCautionsRead()) {
         surroundings
@@ -76,7 +78,7 @@ final class RunCommand implements Callable<Integer> {
       surroundings.progress("");
       surroundings.print(
           format.isJson()
-              ? SeriesJson.of(end, options.ratedMillis())
+              ? SeriesJson.of(end, ratedMillis(request))
               : SeriesText.of(end, request.claim()));
     }
     return farewell(end, request, progress.isSwitchCommanded()).number();
@@ -122,6 +124,11 @@ final class RunCommand implements Callable<Integer> {
             series.withholdConsent(
                 "standard input has ended, so nobody can let the mains switch close: mains stays"
                     + " off"));
+  }
+
+  private static @Nullable Double ratedMillis(SeriesRequest request) {
+    DeclaredClaim claim = request.claim();
+    return claim == null ? null : (Double) claim.millis();
   }
 
   private ExitCode farewell(SeriesEnd end, SeriesRequest request, boolean switchCommanded) {

@@ -3,18 +3,22 @@ package mainsgap.cli;
 import java.nio.file.Path;
 import mainsgap.bench.CatchWish;
 import mainsgap.bench.InstrumentChoice;
+import mainsgap.bench.RigSheet;
 import mainsgap.bench.SeriesPlan;
 import mainsgap.bench.SeriesRequest;
 import mainsgap.bench.SessionPlace;
 import mainsgap.bench.SimulatedUnits;
 import mainsgap.settings.SettingsException;
+import mainsgap.transfer.DeclaredClaim;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 
 /** The options of a series, and the request that they make. */
 final class SeriesOptions {
   private static final int DEFAULT_TRIALS = 10;
+  private static final RigSheet.Wish NO_WISH = new RigSheet.Wish(null, null, null);
 
   @Option(
       names = "--instrument",
@@ -67,7 +71,9 @@ final class SeriesOptions {
   @Option(
       names = "--rig",
       paramLabel = "FILE",
-      description = "Rig file (TOML): channels, probe factors and ratings, unit, load, conditions.")
+      description =
+          "Rig file (TOML): channels, probe factors and ratings, unit, load, conditions; where"
+              + " this command line and the plan say nothing, instrument, claim and trials too.")
   private @Nullable Path rig;
 
   @Option(
@@ -105,7 +111,7 @@ final class SeriesOptions {
               + " and rig allow): ${COMPLETION-CANDIDATES}. 'record' is one long record inside which"
               + " mains is switched; the others are triggers, and what each can miss is printed"
               + " before anything is armed.")
-  private CatchWish catching = CatchWish.AUTOMATIC;
+  private @Nullable CatchWish catching;
 
   @Option(
       names = "--settle",
@@ -122,11 +128,6 @@ final class SeriesOptions {
           "How long the armed instrument waits for the switch (default: 60s, for a restoration 360s).")
   private @Nullable Milliseconds triggerWait;
 
-  /** Whether a real instrument was named. */
-  boolean isReal() {
-    return resource != null;
-  }
-
   /** Whether the series is only to be told. */
   boolean isDryRun() {
     return dryRun;
@@ -136,15 +137,16 @@ final class SeriesOptions {
     return cautionsRead;
   }
 
-  @Nullable Double ratedMillis() {
-    var claim = supply.claim();
-    return claim == null ? null : claim.millis();
-  }
-
-  /** The request, once the options fit together; what they leave open, the plan says. */
+  /**
+   * The request, once the options fit together; what they leave open, the plan says, and then the
+   * rig.
+   */
   SeriesRequest request(long seedIfNone) {
     SeriesPlan plan = plan();
-    int trials = trials(plan);
+    RigSheet sheet = sheet();
+    RigSheet.Wish wish = sheet == null ? NO_WISH : sheet.wish();
+    DeclaredClaim ofTheRig = sheet == null ? null : sheet.claim();
+    int trials = trials(plan.trials() == null ? wish.trials() : plan.trials());
     if (triggerWait != null && triggerWait.toDuration().isZero()) {
       throw supply.wrong("--trigger-wait is a time above 0, found " + triggerWait.asTyped());
     }
@@ -152,18 +154,18 @@ final class SeriesOptions {
       throw supply.wrong("--continue needs the session that goes on: add --session FILE");
     }
     return new SeriesRequest(
-        instrument(seedIfNone),
+        instrument(sheet, seedIfNone),
         unit,
-        supply.claim(),
-        supply.rule(),
-        supply.eventOr(plan.event()),
+        supply.claim() == null ? ofTheRig : supply.claim(),
+        supply.rule(ofTheRig),
+        supply.eventOr(plan.event() == null ? wish.event() : plan.event()),
         supply.nominalVolts(),
         supply.frequencyHertz(),
         trials,
         new SessionPlace(session, goOn),
         rig,
         cautionsRead,
-        catching,
+        catching(wish),
         plan,
         settle == null ? null : settle.toDuration(),
         triggerWait == null ? null : triggerWait.toDuration(),
@@ -178,9 +180,24 @@ final class SeriesOptions {
     }
   }
 
-  private int trials(SeriesPlan plan) {
+  private @Nullable RigSheet sheet() {
+    try {
+      return rig == null ? null : RigSheet.read(rig);
+    } catch (SettingsException e) {
+      throw supply.wrong(String.valueOf(e.getMessage()));
+    }
+  }
+
+  private CatchWish catching(RigSheet.Wish wish) {
+    if (catching != null) {
+      return catching;
+    }
+    return wish.catching() == null ? CatchWish.AUTOMATIC : wish.catching();
+  }
+
+  private int trials(@Nullable Integer planned) {
     if (trials == null) {
-      return plan.trials() == null ? DEFAULT_TRIALS : plan.trials();
+      return planned == null ? DEFAULT_TRIALS : planned;
     }
     if (trials < 1 || trials > SeriesPlan.MOST_TRIALS) {
       throw supply.wrong("--trials is 1 to " + SeriesPlan.MOST_TRIALS + ", found " + trials);
@@ -188,17 +205,31 @@ final class SeriesOptions {
     return trials;
   }
 
-  private InstrumentChoice instrument(long seedIfNone) {
-    if (resource != null && simulatedUnit == null) {
-      if (seed != null) {
-        throw supply.wrong("--seed belongs to --simulated: a real instrument has no seed");
-      }
-      return new InstrumentChoice.Real(resource);
+  private InstrumentChoice instrument(@Nullable RigSheet sheet, long seedIfNone) {
+    if (resource != null && simulatedUnit != null) {
+      throw oneInstrument();
     }
-    if (resource == null && simulatedUnit != null) {
-      return new InstrumentChoice.Simulated(simulatedUnit, seed == null ? seedIfNone : seed);
+    InstrumentChoice ofTheRig = sheet == null ? null : sheet.instrument().choice(seedIfNone);
+    InstrumentChoice choice =
+        resource != null
+            ? new InstrumentChoice.Real(resource)
+            : simulatedUnit != null
+                ? new InstrumentChoice.Simulated(simulatedUnit, seedIfNone)
+                : ofTheRig;
+    if (choice == null) {
+      throw oneInstrument();
     }
-    throw supply.wrong(
+    if (seed == null) {
+      return choice;
+    }
+    if (choice instanceof InstrumentChoice.Simulated simulated) {
+      return new InstrumentChoice.Simulated(simulated.unit(), seed);
+    }
+    throw supply.wrong("--seed belongs to --simulated: a real instrument has no seed");
+  }
+
+  private ParameterException oneInstrument() {
+    return supply.wrong(
         "a series needs one instrument: give --instrument RESOURCE, or --simulated for the built-in"
             + " bench");
   }

@@ -64,7 +64,12 @@ final class SupplyOptions {
 
   /** The rule by which it is judged. */
   DecisionRule rule() {
-    if (rule != null && rated == null) {
+    return rule(null);
+  }
+
+  /** The rule by which it, or else {@code otherClaim}, is judged. */
+  DecisionRule rule(@Nullable DeclaredClaim otherClaim) {
+    if (rule != null && rated == null && otherClaim == null) {
       throw wrong("--decision-rule judges a declared time: add --rated TIME");
     }
     return rule == null ? DecisionRule.GUARDED : rule;

@@ -78,10 +78,15 @@ final class ChannelPlanner {
             input.channel(),
             role.words(),
             Words.plain(input.probeFactor(), 4),
-            Words.volts(fullScale),
+            reach(role, fullScale),
             Words.plain(HEADROOM, 2),
-            Words.volts(peak)));
+            reach(role, peak)));
     return new ChannelPlan(input.channel(), input.probeFactor(), fullScale, peak);
+  }
+
+  /** A load current is in amperes at the clamp. */
+  private static String reach(ChannelRole role, double value) {
+    return role == ChannelRole.LOAD_CURRENT ? Words.plain(value, 3) + " A" : Words.volts(value);
   }
 
   private double expectedPeakVolts(ChannelRole role, CaptureRequest.Input input) {

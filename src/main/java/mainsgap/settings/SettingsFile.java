@@ -22,11 +22,13 @@ public final class SettingsFile {
   private static final String EXTENSION = ".toml";
 
   private final String name;
+  private final String text;
   private final TomlParseResult content;
 
-  private SettingsFile(String name, TomlParseResult content) {
+  private SettingsFile(String name, String text) {
     this.name = name;
-    this.content = content;
+    this.text = text;
+    this.content = parse(name, text);
   }
 
   /**
@@ -71,7 +73,7 @@ public final class SettingsFile {
         throw new SettingsException(
             "the program lacks its own file " + name + ": install it again");
       }
-      return new SettingsFile(name, parse(name, text(name, in)));
+      return new SettingsFile(name, text(name, in));
     } catch (IOException e) {
       throw new SettingsException(name + " cannot be read: " + e.getMessage(), e);
     }
@@ -109,6 +111,11 @@ public final class SettingsFile {
     return new SettingsTable(new SettingsPlace(name, 1, ""), content, List.of(allowedKeys));
   }
 
+  /** The table of this path as it is written, with its comments; empty where it is not there. */
+  public String block(String... path) {
+    return TomlBlock.of(text, content, List.of(path));
+  }
+
   private static Path inside(Path folder, String name) {
     Path relative;
     try {
@@ -131,7 +138,7 @@ public final class SettingsFile {
   }
 
   private static SettingsFile readAs(String name, Path file) {
-    return new SettingsFile(name, parse(name, text(name, file)));
+    return new SettingsFile(name, text(name, file));
   }
 
   private static String text(String name, Path file) {

@@ -75,7 +75,7 @@ class WrongUseTest {
         "probe-factor = 100 | probe-ratio = 100 | line 12: 'channels.output.probe-ratio' is not a key"
             + " that is known here; allowed: number, probe-factor, category, rated-volts",
         "[channels.output] | [channels.out] | line 10: 'channels.out' is not a key that is known here;"
-            + " allowed: output, mains, marker",
+            + " allowed: output, mains, second-leg, load-current, marker",
         "number = 2 | number = 1 | line 17: 'channels.mains.number' is 1, which is the output's:"
             + " connect mains to another",
         "nominal-volts = 230 | line-to-earth-volts = 100 | line 6: 'supply.line-to-earth-volts' is"
