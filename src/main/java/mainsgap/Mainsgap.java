@@ -9,10 +9,9 @@ public final class Mainsgap {
 
   /** Starts the program with the words of its command line. */
   public static void main(String[] args) {
-    if (args.length == 0 && Desk.whyNot().isEmpty()) {
-      Desk.open();
-      System.exit(0);
-    }
-    System.exit(CommandLineFace.run(args));
+    System.exit(
+        args.length == 0
+            ? Desk.open().map(CommandLineFace::sayWhyNoWindow).orElse(0)
+            : CommandLineFace.run(args));
   }
 }

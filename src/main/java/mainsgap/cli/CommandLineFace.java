@@ -25,4 +25,10 @@ public final class CommandLineFace {
       stopOnExit.workHasEnded();
     }
   }
+
+  /** Says why the window did not open, and what goes without one; gives the exit code. */
+  public static int sayWhyNoWindow(String why) {
+    Terminal.ofProcess().complain("the window cannot open: " + why + "; " + TopCommand.FIRST_STEPS);
+    return ExitCode.WRONG_USE.number();
+  }
 }

@@ -24,6 +24,11 @@ import picocli.CommandLine.IVersionProvider;
       "5 session failed or a seal is broken; 130 stopped by the user."
     })
 final class TopCommand implements Callable<Integer> {
+  /** How to begin without a window. */
+  static final String FIRST_STEPS =
+      "start a series with 'run', such as 'mainsgap run --simulated --trials 5 --rated 20ms' (all"
+          + " commands: 'mainsgap --help')";
+
   private final Surroundings surroundings;
 
   TopCommand(Surroundings surroundings) {
@@ -32,12 +37,7 @@ final class TopCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    surroundings
-        .terminal()
-        .complain(
-            "there is no display for the window, and no command was given: start a series with 'run',"
-                + " such as 'mainsgap run --simulated --trials 5 --rated 20ms' (all commands:"
-                + " 'mainsgap --help')");
+    surroundings.terminal().complain("no command was given: " + FIRST_STEPS);
     return ExitCode.WRONG_USE.number();
   }
 

@@ -16,6 +16,7 @@ import mainsgap.desk.manners.Page;
 import mainsgap.desk.manners.Sounds;
 import mainsgap.desk.manners.UiThread;
 import mainsgap.waiting.Clock;
+import org.slf4j.LoggerFactory;
 
 /** The application of the window. */
 public final class Desk extends Application {
@@ -42,22 +43,24 @@ public final class Desk extends Application {
     pages = Pages.of(tools);
   }
 
-  /** Why no window can open here, in a few words; empty where one can. */
-  public static Optional<String> whyNot() {
-    String system = System.getProperty("os.name", "");
-    boolean windowsOrMac = system.startsWith("Windows") || system.startsWith("Mac");
-    boolean display = !System.getenv().getOrDefault("DISPLAY", "").isBlank();
-    boolean headless = "Monocle".equals(System.getProperty("glass.platform"));
-    return windowsOrMac || display || headless
-        ? Optional.empty()
-        : Optional.of("there is no display (DISPLAY is not set)");
-  }
-
-  /** Opens the window and returns when it is closed. */
-  public static void open() {
+  /**
+   * Opens the window and returns when it is closed; where it cannot open, gives the reason in a few
+   * words.
+   */
+  public static Optional<String> open() {
     System.setProperty(
         "mainsgap.log.folder", StateFolder.of(System.getenv(), System.getProperties()).toString());
-    launch(Desk.class);
+    if (System.getProperty("os.name", "").startsWith("Linux")
+        && System.getenv().getOrDefault("DISPLAY", "").isBlank()) {
+      return Optional.of("there is no display (DISPLAY is not set)");
+    }
+    try {
+      launch(Desk.class);
+      return Optional.empty();
+    } catch (UnsupportedOperationException | LinkageError e) {
+      LoggerFactory.getLogger(Desk.class).error("the toolkit of the window did not start", e);
+      return Optional.of("its toolkit did not start (" + e.getMessage() + ")");
+    }
   }
 
   @Override

@@ -52,7 +52,7 @@ class CommandTreeTest {
     CommandRun run = CommandRun.of();
     assertEquals(2, run.exit());
     assertEquals("", run.out());
-    assertTrue(run.err().startsWith("mainsgap: there is no display for the window"), run.err());
+    assertTrue(run.err().startsWith("mainsgap: no command was given: start a series"), run.err());
     assertTrue(run.err().contains("mainsgap run --simulated"), run.err());
   }
 
