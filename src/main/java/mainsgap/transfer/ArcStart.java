@@ -40,16 +40,29 @@ final class ArcStart {
     this.before = before;
   }
 
-  /** The opening before {@code extinction}; null where no arc is shown. */
-  @Nullable Edge before(Edge extinction) {
-    int left = (int) Math.floor(recording.time().indexAt(extinction.seconds()));
-    Edge rough = located(left, extinction);
-    return rough == null ? null : refitted(rough).located(left, extinction);
+  /**
+   * The opening before {@code left}; null where no arc is shown. The arc may have been taken for
+   * what it left, so that it ends only later.
+   */
+  @Nullable Edge before(Edge left) {
+    int index = (int) Math.floor(recording.time().indexAt(left.seconds()));
+    return before(left, extinguishedAt(index));
+  }
+
+  /** The same where what follows {@code left} is known to be no arc. */
+  @Nullable Edge endingAt(Edge left) {
+    return before(left, (int) Math.floor(recording.time().indexAt(left.seconds())));
+  }
+
+  private @Nullable Edge before(Edge left, int end) {
+    Edge rough = located(end, left);
+    return rough == null ? null : refitted(rough).located(end, left);
   }
 
   /** Where the arc about a departure ends; the departure itself where no arc is shown. */
   int endAfter(int departure) {
-    return located(departure, Edge.NONE) == null ? departure : extinguishedAt(departure);
+    int end = extinguishedAt(departure);
+    return located(end, Edge.NONE) == null ? departure : end;
   }
 
   /** The supply fitted anew without the arc, which the first fit took for a part of it. */
@@ -62,8 +75,7 @@ final class ArcStart {
         : new ArcStart(recording, Supply.fit(recording, before.from(), to, hertz));
   }
 
-  private @Nullable Edge located(int left, Edge extinction) {
-    int end = extinguishedAt(left);
+  private @Nullable Edge located(int end, Edge extinction) {
     int span = (int) (LONGEST_CYCLES * recording.samplesPerCycle());
     int from = Math.max(0, end - 2 * span);
     int width = Math.max(1, (end - from) / AVERAGES);

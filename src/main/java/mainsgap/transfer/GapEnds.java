@@ -50,8 +50,12 @@ final class GapEnds {
 
   /** The first opening, that of the contact itself where it went on conducting through an arc. */
   Edge loss() {
-    Edge left = loss(indexOf(Segmentation.Part.GAP));
-    Edge opened = new ArcStart(recording, before).before(left);
+    Instants.Search search = lossSearch(indexOf(Segmentation.Part.GAP));
+    Edge found = instants.leaving(search);
+    Edge left = new LeavingFit(recording, before, residue, search).better(found);
+    ArcStart arc = new ArcStart(recording, before);
+    boolean isFollowed = !left.equals(found) && residue.isVisible(recording);
+    Edge opened = isFollowed ? arc.endingAt(left) : arc.before(left);
     return opened == null ? left : opened;
   }
 
@@ -93,6 +97,12 @@ final class GapEnds {
   }
 
   private Edge loss(int gapIndex) {
+    Instants.Search search = lossSearch(gapIndex);
+    return new LeavingFit(recording, before, residue, search).better(instants.leaving(search));
+  }
+
+  /** Where the opening at the start of run {@code gapIndex} is looked for. */
+  private Instants.Search lossSearch(int gapIndex) {
     Segmentation.Run gap = runs.get(gapIndex);
     int slack = recording.samplesIn(SLACK_SECONDS);
     int reach = recording.samplesIn(REACH_SECONDS);
@@ -107,8 +117,7 @@ final class GapEnds {
     }
     int last = Math.max(first, Math.min(to - 1, gap.from() + slack));
     refuseClipped(first, last, "loss");
-    Instants.Search search = new Instants.Search(from, to, first, last);
-    return new LeavingFit(recording, before, residue, search).better(instants.leaving(search));
+    return new Instants.Search(from, to, first, last);
   }
 
   /** The last opening of the contact that was lost; {@code loss} where it opened but once. */

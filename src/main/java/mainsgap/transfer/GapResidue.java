@@ -16,6 +16,9 @@ final class GapResidue {
 
   private static final int FEWEST_SAMPLES = 4;
 
+  /** Averages of noise stay within so many of their standard deviations. */
+  private static final double APART_NOISES = 4;
+
   /**
    * So many longer stretches are tried after one that is not explained, once a swing would show.
    */
@@ -26,13 +29,17 @@ final class GapResidue {
   static Residue find(Recording recording, Supply before, @Nullable Supply after, int departure) {
     double noise = before.harmonics().noiseVolts();
     double explained = Math.max(EXPLAINED_SHARE_OF_PEAK * recording.peakVolts(), 1.3 * noise);
-    int last = after == null ? recording.length() : after.from();
-    int dead = new ArcStart(recording, before).endAfter(departure);
-    int first = Math.min(dead + Departure.averagingSamples(recording), last - 1);
+    int left = left(recording, before, departure);
+    int dead = new ArcStart(recording, before).endAfter(left);
+    int last =
+        after == null ? recording.length() : Math.max(left + 1, followedFrom(recording, after));
     double stretch = Math.max(FEWEST_SAMPLES, recording.samplesIn(FIRST_STRETCH_SECONDS));
+    int settled = dead + Departure.averagingSamples(recording);
+    int first = Math.min(settled, Math.max(left, last - (int) stretch));
     double longest = Math.min(last - first, recording.samplesIn(LONGEST_STRETCH_SECONDS));
     Residue best = Residue.level(0, explained, Math.min(last, first + (int) stretch));
     int failures = 0;
+    stretch = Math.min(stretch, longest);
     while (stretch <= longest && failures < MOST_FAILURES) {
       Residue residue =
           ResidueFit.fit(
@@ -49,5 +56,51 @@ final class GapResidue {
       stretch = Math.max(stretch + 1, stretch * GROWTH);
     }
     return best;
+  }
+
+  /**
+   * Where the voltage begins to stay away from the supply before: earlier than {@code departure}
+   * where it goes away slowly.
+   */
+  private static int left(Recording recording, Supply before, int departure) {
+    int earliest = Math.max(1, departure - (int) (recording.samplesPerCycle() / 2));
+    double apart = apartVolts(recording, before);
+    int whole = departure - Departure.averagingSamples(recording);
+    int i = whole;
+    while (i > earliest && Math.abs(smoothed(recording, before, i - 1)) > apart) {
+      i--;
+    }
+    return i < whole ? i : departure;
+  }
+
+  /**
+   * From where on the voltage follows the supply after up to its fit: a residue ends there at the
+   * latest. A supply that still rises, or rings, is followed later.
+   */
+  private static int followedFrom(Recording recording, Supply after) {
+    double apart = apartVolts(recording, after);
+    int i = after.from();
+    while (i > 0 && Math.abs(smoothed(recording, after, i - 1)) < apart) {
+      i--;
+    }
+    return i;
+  }
+
+  private static double apartVolts(Recording recording, Supply supply) {
+    double noise =
+        supply.harmonics().noiseVolts() / Math.sqrt(Departure.averagingSamples(recording));
+    return Math.max(EXPLAINED_SHARE_OF_PEAK * recording.peakVolts(), APART_NOISES * noise);
+  }
+
+  /** The deviation from a supply, averaged about a sample. */
+  private static double smoothed(Recording recording, Supply supply, int index) {
+    int width = Departure.averagingSamples(recording);
+    int from = Math.max(0, index - width / 2);
+    int to = Math.min(recording.length(), from + width);
+    double sum = 0;
+    for (int i = from; i < to; i++) {
+      sum += recording.volts()[i] - supply.model().voltsAt(recording.time().secondsAt(i));
+    }
+    return sum / (to - from);
   }
 }

@@ -18,6 +18,12 @@ final class LeavingFit {
   private static final double LONGEST_DECAY_SECONDS = 40e-3;
   private static final double DECAY_RATIO = 1.08;
 
+  /** So many closer decays are tried on each side of the best one. */
+  private static final int FINER = 12;
+
+  /** A loss is looked for at so many places between two samples. */
+  private static final int PLACES = 4;
+
   /** A motor's voltage is fitted to so much of a cycle at least. */
   private static final double MOTOR_CYCLES = 0.25;
 
@@ -37,6 +43,8 @@ final class LeavingFit {
   /** Real residues are only nearly such; calibrated on generated captures. */
   private static final double AMBIGUITY = 1.5;
 
+  private static final double SAMPLING_AMBIGUITY = 1.25;
+
   private final Recording recording;
   private final Supply before;
   private final Residue residue;
@@ -47,6 +55,9 @@ final class LeavingFit {
 
   /** Squared deviations from the supply before, of all samples up to each. */
   private final double[] squaresBefore;
+
+  /** The supply before at each place, above its offset. */
+  private final double[] startVolts;
 
   /**
    * Takes the samples of a search.
@@ -65,6 +76,12 @@ final class LeavingFit {
     for (int i = from; i < to; i++) {
       double deviation = recording.volts()[i] - suppliedAt(i);
       squaresBefore[i - from + 1] = squaresBefore[i - from] + deviation * deviation;
+    }
+    double offset = before.harmonics().offsetVolts();
+    this.startVolts = new double[PLACES * (last - first + 1)];
+    for (int k = 0; k < startVolts.length; k++) {
+      double index = first + k / PLACES - toSample(k % PLACES);
+      startVolts[k] = before.model().voltsAt(recording.time().secondsAt(index)) - offset;
     }
   }
 
@@ -88,9 +105,16 @@ final class LeavingFit {
       double moved = motor[k] * share + (motorColumns() - 1) * price;
       scores[k] = -2 * logOfSum(-discharged / 2, -moved / 2);
     }
-    double proved = residue.isMotor() ? -price : PROVED;
-    boolean isBetter = squaresOf(found) * share > lowest(scores) + proved;
+    boolean isBetter = squaresOf(found) * share > lowest(scores) + proved(price);
     return isBetter && isExplained(discharge, motor) ? edge(scores, found) : found;
+  }
+
+  /** Where the residue is one of these anyway, it counts with its own unknowns beside this fit. */
+  private double proved(double price) {
+    if (!residue.isVisible(recording)) {
+      return PROVED;
+    }
+    return -(residue.isMotor() ? motorColumns() : 2) * price;
   }
 
   /** What comes after the loss lies at the fit: a spike, say, does not. */
@@ -100,7 +124,7 @@ final class LeavingFit {
       double squares = Math.min(discharge[k], motor[k]);
       best = squares < Math.min(discharge[best], motor[best]) ? k : best;
     }
-    int index = first + best;
+    int index = first + best / PLACES;
     double squares = Math.min(discharge[best], motor[best]) - squaresBefore[index - from];
     double rms = Math.sqrt(Math.max(0, squares) / (to - index));
     double noise = EXPLAINED_NOISES * before.harmonics().noiseVolts();
@@ -138,38 +162,59 @@ final class LeavingFit {
     return squares;
   }
 
-  /** For a loss just before each sample, the squares of the best discharge from there. */
+  /**
+   * For a loss at each place, a part of a sample apart, the squares of the best discharge from
+   * there: first of decays far apart, then of closer ones about the best.
+   */
   private double[] discharge() {
-    double offset = before.harmonics().offsetVolts();
-    double[] lowest = new double[last - first + 1];
+    double[] lowest = new double[PLACES * (last - first + 1)];
     Arrays.fill(lowest, Double.MAX_VALUE);
-    double dt = recording.time().intervalSeconds();
-    double[] supplied = new double[lowest.length];
-    for (int k = 0; k < lowest.length; k++) {
-      supplied[k] = before.model().voltsAt(recording.time().secondsAt(first + k - 0.5)) - offset;
-    }
+    double best = SHORTEST_DECAY_SECONDS;
+    double least = Double.MAX_VALUE;
     for (double decay = SHORTEST_DECAY_SECONDS;
         decay < LONGEST_DECAY_SECONDS;
         decay *= DECAY_RATIO) {
-      double keep = Math.exp(-dt / decay);
-      double half = Math.exp(-0.5 * dt / decay);
-      double squares = 0;
-      double products = 0;
-      double shapes = 0;
-      for (int i = to - 1; i >= first; i--) {
-        double volts = recording.volts()[i] - offset;
-        squares += volts * volts;
-        products = volts * half + keep * products;
-        shapes = half * half + keep * keep * shapes;
-        if (i <= last) {
-          double start = supplied[i - first];
-          double left = squares - 2 * start * products + start * start * shapes;
-          double all = squaresBefore[i - from] + left;
-          lowest[i - first] = Math.min(lowest[i - first], all);
-        }
+      double squares = discharge(decay, lowest);
+      if (squares < least) {
+        least = squares;
+        best = decay;
       }
     }
+    for (int k = -FINER; k <= FINER; k++) {
+      discharge(best * Math.pow(DECAY_RATIO, 1.5 * k / FINER), lowest);
+    }
     return lowest;
+  }
+
+  /** Takes the squares for a decay into the lowest ones; gives the least of all places. */
+  private double discharge(double decay, double[] lowest) {
+    double offset = before.harmonics().offsetVolts();
+    double dt = recording.time().intervalSeconds();
+    double keep = Math.exp(-dt / decay);
+    double squares = 0;
+    double products = 0;
+    double shapes = 0;
+    double least = Double.MAX_VALUE;
+    for (int i = to - 1; i >= first; i--) {
+      double volts = recording.volts()[i] - offset;
+      squares += volts * volts;
+      products = volts + keep * products;
+      shapes = 1 + keep * keep * shapes;
+      for (int p = 0; i <= last && p < PLACES; p++) {
+        int place = (i - first) * PLACES + p;
+        double start = startVolts[place] * Math.exp(-toSample(p) * dt / decay);
+        double left = squares - 2 * start * products + start * start * shapes;
+        double all = squaresBefore[i - from] + left;
+        lowest[place] = Math.min(lowest[place], all);
+        least = Math.min(least, all);
+      }
+    }
+    return least;
+  }
+
+  /** From a place to the sample after it, in samples. */
+  private static double toSample(int place) {
+    return 1 - (place + 0.5) / PLACES;
   }
 
   /** The same for a motor's voltage. */
@@ -178,7 +223,7 @@ final class LeavingFit {
     boolean told = columns > 2;
     double hertz = told ? residue.frequencyHertz() : SLIP_SHARE * before.model().frequencyHertz();
     double decay = told ? residue.decaySeconds() : USUAL_DECAY_SECONDS;
-    double[] lowest = new double[last - first + 1];
+    double[] lowest = new double[PLACES * (last - first + 1)];
     double[][] normal = new double[columns][columns];
     double[] right = new double[columns];
     double[] row = new double[columns];
@@ -203,7 +248,9 @@ final class LeavingFit {
         }
       }
       if (i <= last) {
-        lowest[i - first] = squaresBefore[i - from] + squares - explained(normal, right);
+        int place = (i - first) * PLACES;
+        double all = squaresBefore[i - from] + squares - explained(normal, right);
+        Arrays.fill(lowest, place, place + PLACES, all);
       }
     }
     return lowest;
@@ -236,10 +283,10 @@ final class LeavingFit {
     }
     mean /= sum;
     double interval = recording.time().intervalSeconds();
-    double spread = Math.sqrt(Math.max(0, square / sum - mean * mean)) * interval;
+    double spread = Math.sqrt(Math.max(0, square / sum - mean * mean)) * interval / PLACES;
     return new Edge(
-        recording.time().secondsAt(first + mean - 0.5),
-        AMBIGUITY * interval / Math.sqrt(12),
+        recording.time().secondsAt(first - 1 + (mean + 0.5) / PLACES),
+        SAMPLING_AMBIGUITY * interval / Math.sqrt(12),
         AMBIGUITY * spread,
         0,
         EdgeShape.APPROACH,

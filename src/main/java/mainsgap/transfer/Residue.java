@@ -21,6 +21,11 @@ record Residue(
   /** Followed backwards from its stretch a decay grows; beyond this it is held. */
   private static final double LONGEST_BACKWARDS_DECAYS = 1.5;
 
+  private static final double VISIBLE_SHARE_OF_PEAK = 0.02;
+
+  /** Slow probes round an edge by less. */
+  private static final double SHORTEST_VISIBLE_DECAY_SECONDS = 0.2e-3;
+
   static Residue level(double volts, double spreadVolts, int explainedTo) {
     return new Residue(0, volts, 1, 0, 0, 0, spreadVolts, explainedTo);
   }
@@ -28,6 +33,15 @@ record Residue(
   /** Whether it swings and runs down. */
   boolean isMotor() {
     return frequencyHertz > 0 && Double.isFinite(decaySeconds);
+  }
+
+  /** Whether it is a level that decays over some time, or a motor. */
+  boolean isVisible(Recording recording) {
+    boolean decays =
+        frequencyHertz == 0
+            && Math.abs(cosineVolts) > VISIBLE_SHARE_OF_PEAK * recording.peakVolts()
+            && decaySeconds > SHORTEST_VISIBLE_DECAY_SECONDS;
+    return decays || isMotor();
   }
 
   double voltsAt(double seconds) {

@@ -15,7 +15,7 @@ final class ResidueFit {
   /** More samples than this do not move the fit. */
   private static final int MOST_SAMPLES = 400;
 
-  private static final double SHORTEST_DECAY_SECONDS = 0.4e-3;
+  private static final double SHORTEST_DECAY_SECONDS = 0.05e-3;
 
   /** A motor runs down, a sag does not. */
   private static final double LONGEST_DECAY_SECONDS = 0.12;
@@ -27,8 +27,11 @@ final class ResidueFit {
 
   private static final double SHORTEST_ALTERNATING_DECAY_SECONDS = 3e-3;
 
-  /** A shorter stretch can't tell an alternating residue. */
+  /** A shorter stretch tells no decay and no frequency of an alternating residue. */
   private static final double ALTERNATING_CYCLES = 0.25;
+
+  private static final double USUAL_DECAY_SECONDS = 30e-3;
+  private static final double USUAL_SHARE = 0.93;
 
   private static final int ROUNDS = 3;
   private static final double HELD = Double.POSITIVE_INFINITY;
@@ -39,7 +42,10 @@ final class ResidueFit {
    */
   private static final double LARGEST_SHARE_OF_PEAK = 1.3;
 
-  /** What a level decays to is nothing, but for the offset of the instrument. */
+  /**
+   * What a level decays to is nothing, but for the offset of the instrument: a fit that lets it
+   * decay to more is held to this.
+   */
   private static final double LARGEST_REST_SHARE_OF_PEAK = 0.03;
 
   /** An open load picks up a few per cent. */
@@ -59,6 +65,10 @@ final class ResidueFit {
   private record Shape(double decay, double hertz) {
     boolean isHum() {
       return decay == HELD && hertz > 0;
+    }
+
+    boolean isDecay() {
+      return decay != HELD && hertz == 0;
     }
 
     int columns() {
@@ -102,7 +112,7 @@ final class ResidueFit {
     double span = (to - from) * recording.time().intervalSeconds();
     double nominalHertz = recording.task().nominalFrequencyHertz();
     Solved best = solve(new Shape(HELD, 0));
-    if (t.length >= 8) {
+    if (t.length >= 5) {
       best = better(best, bestDecay(span, 0, SHORTEST_DECAY_SECONDS));
     }
     if (t.length >= 20 && span > ALTERNATING_CYCLES / nominalHertz) {
@@ -114,6 +124,11 @@ final class ResidueFit {
                 bestDecay(span, share * nominalHertz, SHORTEST_ALTERNATING_DECAY_SECONDS));
       }
       best = better(alternating, solve(new Shape(HELD, nominalHertz)));
+    }
+    if (t.length >= 5 && span <= ALTERNATING_CYCLES / nominalHertz) {
+      Solved swinging = solve(new Shape(USUAL_DECAY_SECONDS, USUAL_SHARE * nominalHertz));
+      best = better(swinging, best.shape.decay == HELD ? best : refined(best));
+      return residue(best);
     }
     return residue(best.shape.decay == HELD ? best : refined(best));
   }
@@ -189,9 +204,16 @@ final class ResidueFit {
       return new Solved(shape, new double[columns], squares, Double.POSITIVE_INFINITY);
     }
     double[] x = solver.solve(new ArrayRealVector(right, false)).toArray();
+    double rest = LARGEST_REST_SHARE_OF_PEAK * recording.peakVolts();
     double left = squares;
-    for (int p = 0; p < columns; p++) {
-      left -= x[p] * right[p];
+    if (shape.isDecay() && Math.abs(x[0]) > rest) {
+      x[0] = Math.copySign(rest, x[0]);
+      x[1] = (right[1] - normal[0][1] * x[0]) / normal[1][1];
+      left += x[0] * x[0] * normal[0][0] - 2 * x[0] * right[0] - x[1] * x[1] * normal[1][1];
+    } else {
+      for (int p = 0; p < columns; p++) {
+        left -= x[p] * right[p];
+      }
     }
     double meanSquare = Math.max(0, left) / t.length;
     double score =
@@ -212,9 +234,7 @@ final class ResidueFit {
       double swing = Math.hypot(x[0], x[1]);
       return swing < LARGEST_SHARE_OF_PEAK * peak && swing > SMALLEST_SWING_SHARE_OF_PEAK * peak;
     }
-    return shape.decay == HELD
-        || (Math.abs(x[1]) < LARGEST_SHARE_OF_PEAK * peak
-            && Math.abs(x[0]) < LARGEST_REST_SHARE_OF_PEAK * peak);
+    return shape.decay == HELD || Math.abs(x[1]) < LARGEST_SHARE_OF_PEAK * peak;
   }
 
   private static void fillRow(double[] row, double t, Shape shape) {

@@ -72,8 +72,19 @@ final class SettledSupply {
   private static boolean isFed(Recording recording, int from, int to) {
     int third = (to - from) / 3;
     double least = LEAST_SHARE_OF_NOMINAL * recording.task().nominalVolts();
-    return recording.rmsVolts(from, from + third) > least
-        && recording.rmsVolts(to - third, to) > least;
+    return alternatingRms(recording, from, from + third) > least
+        && alternatingRms(recording, to - third, to) > least;
+  }
+
+  /** About the mean: a level that is held feeds nothing. */
+  private static double alternatingRms(Recording recording, int from, int to) {
+    double sum = 0;
+    for (int i = from; i < to; i++) {
+      sum += recording.volts()[i];
+    }
+    double mean = sum / (to - from);
+    double rms = recording.rmsVolts(from, to);
+    return Math.sqrt(Math.max(0, rms * rms - mean * mean));
   }
 
   /**

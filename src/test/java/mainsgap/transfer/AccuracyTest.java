@@ -68,6 +68,8 @@ class AccuracyTest {
                 Kind.MAKE_BOUNCE,
                 Kind.BREAK_BOUNCE,
                 Kind.HELD_LEVEL,
+                Kind.DECAYING_RESIDUE,
+                Kind.MOTOR,
                 Kind.COARSE,
                 Kind.HARMONICS,
                 Kind.SOFT_START,
