@@ -43,23 +43,72 @@ final class Departure {
    */
   static int find(
       Recording recording, int from, int to, double periodSamples, double thresholdVolts) {
-    int width = averagingSamples(recording);
-    int timing = recording.samplesIn(TIMING_SECONDS);
-    int earlier = (int) Math.ceil(periodSamples);
-    double part = earlier - periodSamples;
-    int first = Math.max(from, earlier + timing);
-    double[] recent = new double[width];
-    double sum = 0;
-    for (int i = first; i < to; i++) {
-      double difference = difference(recording.volts(), i, earlier, part, timing);
-      int slot = (i - first) % width;
-      sum += difference - recent[slot];
-      recent[slot] = difference;
-      if (i - width + 1 >= first && Math.abs(sum) > thresholdVolts * width) {
-        return i - width + 1;
-      }
+    return new Search(recording, periodSamples, thresholdVolts).firstFrom(from, to);
+  }
+
+  /**
+   * One search. Averages are looked at singly only where the voltages of two neighbouring blocks
+   * differ enough, sign and timing left aside, for any average across them to count: elsewhere, and
+   * that is nearly everywhere, one difference a sample is enough.
+   */
+  private static final class Search {
+    private final double[] volts;
+    private final int width;
+    private final int timing;
+    private final int earlier;
+    private final double part;
+    private final double threshold;
+
+    Search(Recording recording, double periodSamples, double thresholdVolts) {
+      volts = recording.volts();
+      width = averagingSamples(recording);
+      timing = recording.samplesIn(TIMING_SECONDS);
+      earlier = (int) Math.ceil(periodSamples);
+      part = earlier - periodSamples;
+      threshold = thresholdVolts * width;
     }
-    return -1;
+
+    int firstFrom(int from, int to) {
+      int first = Math.max(from, earlier + timing);
+      double before = 0;
+      for (int block = first; block < to; block += width) {
+        int end = Math.min(to, block + width);
+        double here = spread(block, end);
+        if (before + here > threshold) {
+          int found = firstAverage(Math.max(first, block - width), block, end);
+          if (found >= 0) {
+            return found;
+          }
+        }
+        before = here;
+      }
+      return -1;
+    }
+
+    /** The sum of the differences from one cycle earlier, without sign: no average exceeds it. */
+    private double spread(int from, int to) {
+      double sum = 0;
+      for (int i = from; i < to; i++) {
+        sum += Math.abs(volts[i] - between(volts, i - earlier, part));
+      }
+      return sum;
+    }
+
+    /** The first sample of the first average that counts and ends in {@code from} to {@code to}. */
+    private int firstAverage(int start, int from, int to) {
+      double[] recent = new double[width];
+      double sum = 0;
+      for (int i = start; i < to; i++) {
+        double difference = difference(volts, i, earlier, part, timing);
+        int slot = (i - start) % width;
+        sum += difference - recent[slot];
+        recent[slot] = difference;
+        if (i >= from && i - width + 1 >= start && Math.abs(sum) > threshold) {
+          return i - width + 1;
+        }
+      }
+      return -1;
+    }
   }
 
   /**
