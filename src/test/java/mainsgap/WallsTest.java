@@ -39,6 +39,7 @@ class WallsTest {
           entry("session", List.of("transfer", "signal")),
           entry("simulation", List.of("scpi", "link", "signal")),
           entry("arming", List.of("scope", "session", "transfer", "signal", "scpi", "link")),
+          entry("report", List.of("session", "transfer", "statistics", "signal")),
           entry(
               "bench",
               List.of(
@@ -168,6 +169,11 @@ class WallsTest {
 
   @ArchTest
   static final ArchRule iconsHaveOneHome = oneHome("org.kordamp.ikonli..", "mainsgap.desk..");
+
+  @ArchTest static final ArchRule chartsHaveOneHome = oneHome("org.jfree..", "mainsgap.report..");
+
+  @ArchTest
+  static final ArchRule svgHasOneHome = oneHome("org.apache.batik..", "mainsgap.report..");
 
   @ArchTest static final ArchRule picocliHasOneHome = oneHome("picocli..", "mainsgap.cli..");
 
