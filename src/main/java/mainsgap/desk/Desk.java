@@ -1,10 +1,12 @@
 package mainsgap.desk;
 
+import java.lang.management.ManagementFactory;
 import java.util.List;
 import java.util.Optional;
 import javafx.application.Application;
 import javafx.application.Platform;
 import javafx.geometry.Rectangle2D;
+import javafx.scene.Scene;
 import javafx.stage.Screen;
 import javafx.stage.Stage;
 import mainsgap.bench.StateFolder;
@@ -16,10 +18,12 @@ import mainsgap.desk.manners.Page;
 import mainsgap.desk.manners.Sounds;
 import mainsgap.desk.manners.UiThread;
 import mainsgap.waiting.Clock;
+import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /** The application of the window. */
 public final class Desk extends Application {
+  private static final Logger LOG = LoggerFactory.getLogger(Desk.class);
   private static final double LEAST_WIDTH = 960;
   private static final double LEAST_HEIGHT = 600;
   private static final double USUAL_WIDTH = 1440;
@@ -58,7 +62,7 @@ public final class Desk extends Application {
       launch(Desk.class);
       return Optional.empty();
     } catch (UnsupportedOperationException | LinkageError e) {
-      LoggerFactory.getLogger(Desk.class).error("the toolkit of the window did not start", e);
+      LOG.error("the toolkit of the window did not start", e);
       return Optional.of("its toolkit did not start (" + e.getMessage() + ")");
     }
   }
@@ -79,6 +83,30 @@ public final class Desk extends Application {
     placeAsLeft(stage);
     stage.setOnCloseRequest(event -> close(stage));
     stage.show();
+    logWhenUsable(stage.getScene());
+  }
+
+  /** The first picture is drawn once the toolkit has asked for the next. */
+  private static void logWhenUsable(Scene scene) {
+    Runnable afterTheFirst =
+        new Runnable() {
+          private int pulses;
+
+          @Override
+          public void run() {
+            pulses++;
+            if (pulses < 2) {
+              Platform.requestNextPulse();
+              return;
+            }
+            scene.removePostLayoutPulseListener(this);
+            LOG.info(
+                "the window can be used {} ms after the program was started",
+                ManagementFactory.getRuntimeMXBean().getUptime());
+          }
+        };
+    scene.addPostLayoutPulseListener(afterTheFirst);
+    Platform.requestNextPulse();
   }
 
   private void placeAsLeft(Stage stage) {

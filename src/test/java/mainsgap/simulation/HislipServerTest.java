@@ -106,7 +106,11 @@ class HislipServerTest {
       receive(synchronous, 18);
       send(synchronous, "48530700ffffff020000000000000006" + "2a4f50433f0a");
       receive(synchronous, 18);
-      assertEquals("-410,\"Query INTERRUPTED\"", digitizer.query(":SYST:ERR?"));
+      // an impatient client would ask again, and find the queue empty
+      try (ScpiInstrument patient =
+          ScpiInstrument.open(resource(), ScpiOptions.standard(), Clock.system())) {
+        assertEquals("-410,\"Query INTERRUPTED\"", patient.query(":SYST:ERR?"));
+      }
     }
   }
 
