@@ -32,37 +32,37 @@ final class SeriesEars implements SeriesListener {
 
   @Override
   public void measures(String unit, MeasuringTask task, @Nullable DeclaredClaim claim) {
-    ui.run(() -> model.measures(unit, task, claim));
+    ui.run(() -> model.book().measures(unit, task, claim));
   }
 
   @Override
   public void connected(String instrument) {
-    ui.run(() -> model.connected(instrument));
+    ui.run(() -> model.course().noted(instrument));
   }
 
   @Override
   public void sessionOpened(Path file) {
-    ui.run(() -> model.sessionOpened(file));
+    ui.run(() -> model.book().sessionOpened(file));
   }
 
   @Override
   public void planned(List<String> explanation) {
-    ui.run(() -> model.planned(explanation));
+    ui.run(() -> model.course().planned(explanation));
   }
 
   @Override
   public void switchCommanded(String words) {
-    ui.run(() -> model.switchCommanded(words));
+    ui.run(() -> model.course().switchCommanded(words));
   }
 
   @Override
   public void entered(LoopState state) {
-    ui.run(() -> model.entered(state));
+    ui.run(() -> model.course().entered(state));
   }
 
   @Override
   public void prompted(Prompt prompt) {
-    ui.run(() -> model.prompted(prompt));
+    ui.run(() -> model.course().prompted(prompt));
   }
 
   @Override
@@ -72,7 +72,7 @@ final class SeriesEars implements SeriesListener {
           () -> {
             Progress told = latest.getAndSet(null);
             if (told != null) {
-              model.progressed(told);
+              model.course().progressed(told);
             }
           });
     }
@@ -80,7 +80,7 @@ final class SeriesEars implements SeriesListener {
 
   @Override
   public void noted(String sentence) {
-    ui.run(() -> model.noted(sentence));
+    ui.run(() -> model.course().noted(sentence));
   }
 
   @Override
@@ -95,16 +95,16 @@ final class SeriesEars implements SeriesListener {
 
   @Override
   public void earlierTrials(List<TrialReport> trials, RunningFigures figures) {
-    ui.run(() -> model.earlierTrials(trials, figures));
+    ui.run(() -> model.book().earlierTrials(trials, figures));
   }
 
   @Override
   public void added(Addition addition, @Nullable TrialReport trial, RunningFigures figures) {
-    ui.run(() -> model.added(addition, trial, figures));
+    ui.run(() -> model.added(trial, figures));
   }
 
   @Override
   public void notAdded(Addition addition, String why) {
-    ui.run(() -> model.notAdded(addition, why));
+    ui.run(() -> model.notAdded(why));
   }
 }

@@ -141,6 +141,13 @@ final class TrialWords {
         : sentence.substring(0, 1).toUpperCase(Locale.ROOT) + sentence.substring(1);
   }
 
+  /** A phrase as a sentence of its own. */
+  static String sentence(String phrase) {
+    return phrase.isEmpty() || ".?!".indexOf(phrase.charAt(phrase.length() - 1)) >= 0
+        ? capital(phrase)
+        : capital(phrase) + ".";
+  }
+
   /** A seal in groups of four, eight groups a line: what a camera and a pencil can follow. */
   static String sealInGroups(String seal) {
     return seal.replaceAll("(.{4})(?=.)", "$1 ").replaceAll("((?:\\S{4} ){7}\\S{4}) ", "$1\n");
