@@ -26,7 +26,7 @@ final class Rehearsal {
     List<String> steps = new ArrayList<>();
     steps.add(
         setup.request().trials()
-            + " trials of a "
+            + (setup.request().trials() == 1 ? " trial of a " : " trials of a ")
             + setup.task().event().word()
             + ", unit '"
             + setup.unit()

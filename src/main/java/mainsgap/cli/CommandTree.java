@@ -22,6 +22,8 @@ final class CommandTree {
     tree.addSubcommand(new SimulateCommand(surroundings));
     tree.setOut(surroundings.terminal().outWriter());
     tree.setErr(surroundings.terminal().errWriter());
+    tree.registerConverter(Double.class, NumberWord::decimal);
+    tree.registerConverter(Integer.class, NumberWord::whole);
     tree.setUsageHelpWidth(100);
     tree.setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF));
     tree.setParameterExceptionHandler((e, words) -> wrongUse(surroundings.terminal(), e));

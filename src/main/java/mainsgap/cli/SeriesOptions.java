@@ -150,6 +150,9 @@ final class SeriesOptions {
     if (triggerWait != null && triggerWait.toDuration().isZero()) {
       throw supply.wrong("--trigger-wait is a time above 0, found " + triggerWait.asTyped());
     }
+    if (session != null && session.toString().isEmpty()) {
+      throw supply.wrong("--session names no file: write its path, or leave the option out");
+    }
     if (goOn && session == null) {
       throw supply.wrong("--continue needs the session that goes on: add --session FILE");
     }
