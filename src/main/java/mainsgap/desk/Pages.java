@@ -1,6 +1,8 @@
 package mainsgap.desk;
 
 import java.util.List;
+import mainsgap.desk.findings.FindingsModel;
+import mainsgap.desk.findings.FindingsPage;
 import mainsgap.desk.manners.DeskTools;
 import mainsgap.desk.manners.Page;
 
@@ -10,6 +12,7 @@ final class Pages {
 
   /** Rig, trials and findings, in this order. */
   static List<Page> of(DeskTools tools) {
-    return List.of();
+    FindingsModel findings = new FindingsModel(tools);
+    return List.of(new FindingsPage(tools, findings));
   }
 }

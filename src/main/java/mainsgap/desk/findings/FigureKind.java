@@ -1,0 +1,24 @@
+package mainsgap.desk.findings;
+
+/** What the page can show of its sessions. */
+enum FigureKind {
+  TRIALS(1, "Trials"),
+  FAST_AGAINST_CLEAN(2, "Fast against clean");
+
+  private final int number;
+  private final String words;
+
+  FigureKind(int number, String words) {
+    this.number = number;
+    this.words = words;
+  }
+
+  /** The digit that chooses it. */
+  int number() {
+    return number;
+  }
+
+  String words() {
+    return words;
+  }
+}

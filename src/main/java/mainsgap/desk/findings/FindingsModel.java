@@ -1,0 +1,101 @@
+package mainsgap.desk.findings;
+
+import java.nio.file.Path;
+import java.util.List;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.collections.ListChangeListener;
+import mainsgap.bench.DataFolder;
+import mainsgap.desk.manners.DeskTools;
+
+/**
+ * Which sessions are open, and what is shown of them. Sessions and figures are read and drawn
+ * beside the UI thread, on which this is used.
+ */
+public final class FindingsModel {
+  private final OpenMemory memory;
+  private final Shelf shelf;
+  private final Offers offers;
+  private final Easel easel;
+  private final ReadOnlyObjectWrapper<FigureWishes> wishes =
+      new ReadOnlyObjectWrapper<>(FigureWishes.USUAL);
+  private boolean isReopened;
+
+  /** Nothing is open yet; what was is opened again by {@link #look}. */
+  public FindingsModel(DeskTools tools) {
+    this(tools, DataFolder.ofUser());
+  }
+
+  FindingsModel(DeskTools tools, Path dataFolder) {
+    memory = new OpenMemory(tools.memory());
+    shelf = new Shelf(tools.background());
+    offers = new Offers(dataFolder, memory, tools.background());
+    easel = new Easel(tools.background(), tools.appearance());
+    shelf.sessions().addListener((ListChangeListener<OpenedSession>) change -> redraw());
+    wishes.addListener((property, was, is) -> redraw());
+  }
+
+  /** Opens a session and brings it to the front. */
+  public void open(Path sessionFile) {
+    openAll(List.of(sessionFile));
+  }
+
+  /** Opens sessions, and those in folders; the last one comes to the front. */
+  void openAll(List<Path> files) {
+    reopen();
+    for (Path file : files) {
+      shelf.open(file);
+      memory.keepRecent(file.toAbsolutePath().normalize());
+    }
+    shelfChanged();
+  }
+
+  /** Takes a session, or a file that could not be read, off the page. */
+  void remove(Path file) {
+    shelf.remove(file);
+    shelfChanged();
+  }
+
+  /** The page is looked at: what was open is opened again, and what could be is offered. */
+  void look() {
+    reopen();
+    shelfChanged();
+  }
+
+  private void reopen() {
+    if (!isReopened) {
+      isReopened = true;
+      memory.open().forEach(shelf::read);
+    }
+  }
+
+  Shelf shelf() {
+    return shelf;
+  }
+
+  Offers offers() {
+    return offers;
+  }
+
+  Easel easel() {
+    return easel;
+  }
+
+  ReadOnlyObjectProperty<FigureWishes> wishesProperty() {
+    return wishes.getReadOnlyProperty();
+  }
+
+  void wish(FigureWishes wanted) {
+    wishes.set(wanted);
+  }
+
+  private void shelfChanged() {
+    memory.keepOpen(shelf.asked());
+    offers.look(shelf.asked());
+  }
+
+  private void redraw() {
+    List<OpenedSession> shown = shelf.sessions().stream().filter(OpenedSession::isShown).toList();
+    easel.show(shown.isEmpty() ? null : new FigureOrder(shown, wishes.get()));
+  }
+}

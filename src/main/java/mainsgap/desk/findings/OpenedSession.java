@@ -1,0 +1,53 @@
+package mainsgap.desk.findings;
+
+import java.nio.file.Path;
+import java.util.List;
+import mainsgap.bench.KeptSession;
+import mainsgap.report.SeriesWords;
+import mainsgap.report.UnitSeries;
+import mainsgap.transfer.Verdict;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A session on the page.
+ *
+ * @param file where it was read
+ * @param kept what it holds, but for the captures
+ * @param unit its unit's name by itself
+ * @param words its figures
+ * @param isShown whether the figures show it
+ */
+record OpenedSession(Path file, KeptSession kept, String unit, SeriesWords words, boolean isShown) {
+
+  /**
+   * Reads it with all seals checked, for any thread but that of the UI.
+   *
+   * @throws mainsgap.session.SessionException with a sentence where it cannot be read
+   */
+  static OpenedSession read(Path file) {
+    KeptSession kept = KeptSession.read(file);
+    UnitSeries alone = UnitSeries.of(List.of(kept.session())).get(0);
+    return new OpenedSession(file, kept, alone.name(), SeriesWords.of(alone), true);
+  }
+
+  OpenedSession shown(boolean shown) {
+    return new OpenedSession(file, kept, unit, words, shown);
+  }
+
+  String fileName() {
+    Path name = file.getFileName();
+    return name == null ? file.toString() : name.toString();
+  }
+
+  /** Firmware and number of trials, in a line. */
+  String line() {
+    String firmware = kept.session().header().conditions().getOrDefault("firmware", "");
+    return (firmware.isBlank() ? "firmware not told" : "firmware " + firmware.strip())
+        + " · n = "
+        + words.n();
+  }
+
+  @Nullable Verdict verdict() {
+    return kept.figures().verdict();
+  }
+}
