@@ -14,6 +14,14 @@ final class GapResidue {
   /** A residue explains a stretch whose samples deviate from it by less than this. */
   private static final double EXPLAINED_SHARE_OF_PEAK = 0.012;
 
+  /** One that is none better than the noise lets it be is not bent towards what comes after it. */
+  private static final double TIGHT_NOISES = 1.2;
+
+  private static final double TIGHT_SHARE_OF_PEAK = 0.002;
+
+  /** A shorter stretch, as a share of the one explained at all, is too short to tell what it is. */
+  private static final double TIGHT_STRETCH_SHARE = 0.3;
+
   private static final int FEWEST_SAMPLES = 4;
 
   /** Averages of noise stay within so many of their standard deviations. */
@@ -38,6 +46,8 @@ final class GapResidue {
     int first = Math.min(settled, Math.max(left, last - (int) stretch));
     double longest = Math.min(last - first, recording.samplesIn(LONGEST_STRETCH_SECONDS));
     Residue best = Residue.level(0, explained, Math.min(last, first + (int) stretch));
+    Residue tight = best;
+    double tightly = Math.max(TIGHT_NOISES * noise, TIGHT_SHARE_OF_PEAK * recording.peakVolts());
     int failures = 0;
     stretch = Math.min(stretch, longest);
     while (stretch <= longest && failures < MOST_FAILURES) {
@@ -49,13 +59,16 @@ final class GapResidue {
               Math.max(noise, 0.002 * recording.peakVolts()));
       if (residue.spreadVolts() < explained) {
         best = residue;
+        tight = residue.spreadVolts() < tightly ? residue : tight;
         failures = 0;
       } else if (stretch > recording.samplesPerCycle() / 2) {
         failures++;
       }
       stretch = Math.max(stretch + 1, stretch * GROWTH);
     }
-    return best;
+    boolean isLong =
+        tight.explainedTo() - first > TIGHT_STRETCH_SHARE * (best.explainedTo() - first);
+    return isLong ? tight : best;
   }
 
   /**

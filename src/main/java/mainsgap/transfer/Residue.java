@@ -21,6 +21,9 @@ record Residue(
   /** Followed backwards from its stretch a decay grows; beyond this it is held. */
   private static final double LONGEST_BACKWARDS_DECAYS = 1.5;
 
+  /** Frequency, decay, cosine and sine. */
+  private static final int MOTOR_UNKNOWNS = 4;
+
   private static final double VISIBLE_SHARE_OF_PEAK = 0.02;
 
   /** Slow probes round an edge by less. */
@@ -28,6 +31,14 @@ record Residue(
 
   static Residue level(double volts, double spreadVolts, int explainedTo) {
     return new Residue(0, volts, 1, 0, 0, 0, spreadVolts, explainedTo);
+  }
+
+  /** The numbers that were fitted for it. */
+  int unknowns() {
+    if (isMotor()) {
+      return MOTOR_UNKNOWNS;
+    }
+    return cosineVolts == 0 && sineVolts == 0 ? 1 : 3;
   }
 
   /** Whether it swings and runs down. */

@@ -9,36 +9,6 @@ import java.util.function.DoubleUnaryOperator;
  * to 1. a, b and c are fitted. Samples are averaged in blocks, the rise exactly so.
  */
 final class RiseFit {
-  /** How the amplitude comes up, with the integral of it since the instant. */
-  enum Rise {
-    /** {@code 1 - e^(-s/T)}. */
-    EXPONENTIAL(EdgeShape.SOFT_START) {
-      @Override
-      double integral(double since, double seconds) {
-        return since + seconds * Math.exp(-since / seconds) - seconds;
-      }
-    },
-    /** {@code s/T} up to 1. */
-    LINEAR(EdgeShape.RAMP) {
-      @Override
-      double integral(double since, double seconds) {
-        return since < seconds ? since * since / (2 * seconds) : since - seconds / 2;
-      }
-    };
-
-    private final EdgeShape shape;
-
-    Rise(EdgeShape shape) {
-      this.shape = shape;
-    }
-
-    EdgeShape shape() {
-      return shape;
-    }
-
-    abstract double integral(double since, double seconds);
-  }
-
   /** Fitted: the instant, the rise, a, b and c. */
   private static final int UNKNOWNS = 5;
 
@@ -56,9 +26,23 @@ final class RiseFit {
   private final double[] supply;
   private final double[] quadrature;
 
-  private RiseFit(
-      Recording recording, Residue residue, Supply after, int from, int averaged, int n) {
+  /** How far the supply has risen in each block: of the rise that is looked at. */
+  private final double[] risen;
+
+  /**
+   * Lays a stretch in blocks.
+   *
+   * @param stretch in which a supply rises
+   * @param averaged samples a block
+   */
+  RiseFit(RisingStretch stretch, int averaged) {
+    int n = (stretch.to() - stretch.from()) / averaged;
+    int from = stretch.from();
+    Recording recording = stretch.recording();
+    Residue residue = stretch.residue();
+    Supply after = stretch.after();
     this.averaged = averaged;
+    this.risen = new double[n];
     this.blockSeconds = averaged * recording.time().intervalSeconds();
     this.startSeconds = recording.time().secondsAt(from - 0.5);
     this.volts = new double[n];
@@ -84,12 +68,6 @@ final class RiseFit {
       sums[k + 1] = sums[k] + left;
       squareSums[k + 1] = squareSums[k] + left * left;
     }
-  }
-
-  /** Samples {@code from} (inclusive) to {@code to} (exclusive) in blocks of {@code averaged}. */
-  static RiseFit of(
-      Recording recording, Residue residue, Supply after, int from, int to, int averaged) {
-    return new RiseFit(recording, residue, after, from, averaged, (to - from) / averaged);
   }
 
   /** The samples of a block. */
@@ -131,19 +109,16 @@ final class RiseFit {
     double aa = 0;
     double ab = 0;
     double bb = 0;
-    double earlier = 0;
+    double since = startSeconds + (before + 1) * blockSeconds - seconds;
+    rise.fill(risen, before, since, blockSeconds, riseSeconds);
     for (int k = before; k < volts.length; k++) {
-      double since = startSeconds + (k + 1) * blockSeconds - seconds;
-      double integral = since > 0 ? rise.integral(since, riseSeconds) : 0;
-      double share = (integral - earlier) / blockSeconds;
-      earlier = integral;
       double v = volts[k];
       if (k == straddling) {
         double residual = volts[k] - aboveResidue[k] + level;
         v -= Math.max(0, 1 - since / blockSeconds) * residual;
       }
-      double a = share * supply[k];
-      double b = share * quadrature[k];
+      double a = risen[k] * supply[k];
+      double b = risen[k] * quadrature[k];
       vv += v * v;
       va += v * a;
       vb += v * b;
