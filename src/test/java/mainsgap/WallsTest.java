@@ -91,6 +91,20 @@ class WallsTest {
           .because("a page is understood without the others");
 
   @ArchTest
+  static final ArchRule thePicturesKnowNoPage =
+      noClasses()
+          .that()
+          .resideInAPackage("mainsgap.desk.pictures..")
+          .should()
+          .dependOnClassesThat(
+              resideInAPackage("mainsgap.desk..")
+                  .and(
+                      DescribedPredicate.not(
+                          resideInAPackage("mainsgap.desk.pictures..")
+                              .or(resideInAPackage("mainsgap.desk.trace..")))))
+          .because("every page may show the pictures of trials");
+
+  @ArchTest
   static final ArchRule theEntryKnowsOnlyTheFaces =
       classes()
           .that()

@@ -10,11 +10,11 @@ import java.util.Locale;
  * @param step from one to the next
  * @param values from the lowest to the highest
  */
-record Ticks(double step, List<Double> values) {
+public record Ticks(double step, List<Double> values) {
   private static final int MOST = 1000;
 
   /** Those from one number to another, at least {@code leastStep} apart. */
-  static Ticks between(double from, double to, double leastStep) {
+  public static Ticks between(double from, double to, double leastStep) {
     double step = roundStep(Math.max(leastStep, (to - from) / MOST));
     List<Double> values = new ArrayList<>();
     for (double n = Math.ceil(from / step - 1e-9); n <= to / step + 1e-9; n++) {
@@ -24,7 +24,7 @@ record Ticks(double step, List<Double> values) {
   }
 
   /** The tick as people write it, with as many decimals as the step needs. */
-  String words(double value) {
+  public String words(double value) {
     int decimals = Math.max(0, (int) -Math.floor(Math.log10(step) + 1e-9));
     String digits = String.format(Locale.ROOT, "%." + decimals + "f", Math.abs(value));
     boolean below = value < 0 && digits.chars().anyMatch(c -> c >= '1' && c <= '9');

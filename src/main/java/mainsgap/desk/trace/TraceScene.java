@@ -17,6 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param cycleSeconds a cycle of the supply, for a look at the gap with a cycle around it
  * @param zeroWords what happened at the zero, such as "loss"
  * @param unit of the vertical axis, such as "V"
+ * @param remark what is to be said beside the picture, as sentences; empty for nothing
  */
 public record TraceScene(
     List<Trace> traces,
@@ -25,7 +26,8 @@ public record TraceScene(
     @Nullable Ruler ruler,
     double cycleSeconds,
     String zeroWords,
-    String unit) {
+    String unit,
+    String remark) {
 
   /** Nothing recorded yet. */
   public static final TraceScene EMPTY = of(List.of());
@@ -44,32 +46,38 @@ public record TraceScene(
 
   /** Traces alone, in volts from the loss, at cycles of 50 Hz. */
   public static TraceScene of(List<Trace> traces) {
-    return new TraceScene(traces, List.of(), null, null, CYCLE_AT_50_HERTZ_SECONDS, "loss", "V");
+    return new TraceScene(
+        traces, List.of(), null, null, CYCLE_AT_50_HERTZ_SECONDS, "loss", "V", "");
   }
 
   /** The same with fitted supplies. */
   public TraceScene withCurves(List<Curve> shown) {
-    return new TraceScene(traces, shown, gap, ruler, cycleSeconds, zeroWords, unit);
+    return new TraceScene(traces, shown, gap, ruler, cycleSeconds, zeroWords, unit, remark);
   }
 
   /** The same with a gap, or none. */
   public TraceScene withGap(@Nullable Gap shown) {
-    return new TraceScene(traces, curves, shown, ruler, cycleSeconds, zeroWords, unit);
+    return new TraceScene(traces, curves, shown, ruler, cycleSeconds, zeroWords, unit, remark);
   }
 
   /** The same with the declared time, or none. */
   public TraceScene withRuler(@Nullable Ruler shown) {
-    return new TraceScene(traces, curves, gap, shown, cycleSeconds, zeroWords, unit);
+    return new TraceScene(traces, curves, gap, shown, cycleSeconds, zeroWords, unit, remark);
   }
 
   /** The same with cycles of another length. */
   public TraceScene withCycle(double seconds) {
-    return new TraceScene(traces, curves, gap, ruler, seconds, zeroWords, unit);
+    return new TraceScene(traces, curves, gap, ruler, seconds, zeroWords, unit, remark);
   }
 
   /** The same with another event at the zero, or another unit. */
   public TraceScene withWords(String atZero, String ofAxis) {
-    return new TraceScene(traces, curves, gap, ruler, cycleSeconds, atZero, ofAxis);
+    return new TraceScene(traces, curves, gap, ruler, cycleSeconds, atZero, ofAxis, remark);
+  }
+
+  /** The same with something to say beside it. */
+  public TraceScene withRemark(String sentences) {
+    return new TraceScene(traces, curves, gap, ruler, cycleSeconds, zeroWords, unit, sentences);
   }
 
   /** From the first sample of any trace to the last one. */
@@ -111,7 +119,9 @@ public record TraceScene(
         Stream.concat(
             Stream.ofNullable(gap).map(shown -> "gap " + shown.label()),
             Stream.ofNullable(ruler).map(Ruler::label));
-    return Stream.concat(Stream.of(names()), marks).collect(Collectors.joining("; "));
+    return Stream.of(Stream.of(names()), marks, Stream.of(remark).filter(said -> !said.isEmpty()))
+        .flatMap(part -> part)
+        .collect(Collectors.joining("; "));
   }
 
   private String names() {

@@ -1,0 +1,129 @@
+package mainsgap.desk.pictures;
+
+import java.util.ArrayList;
+import java.util.List;
+import mainsgap.desk.trace.Gap;
+import mainsgap.signal.Event;
+import mainsgap.signal.TimeAxis;
+import mainsgap.transfer.FurtherInterruptions;
+import mainsgap.transfer.Measured;
+import mainsgap.transfer.NoInterruption;
+import mainsgap.transfer.NoReturn;
+import mainsgap.transfer.OtherChannels;
+import mainsgap.transfer.Outcome;
+import mainsgap.transfer.Refused;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What an outcome tells of its capture, as far as a picture shows it.
+ *
+ * @param zeroSeconds the zero of the picture on the capture's own axis
+ * @param zeroWords what happened there
+ * @param event the change of supply; null where the capture is refused
+ * @param gap null where there is none to show
+ * @param guardMillis half-width of the interval of the time
+ * @param remark what the picture cannot show, as sentences
+ */
+record Told(
+    double zeroSeconds,
+    String zeroWords,
+    @Nullable Event event,
+    @Nullable Gap gap,
+    double guardMillis,
+    String remark) {
+  static final String START_OF_RECORD = "start of record";
+
+  static Told of(Outcome outcome, TimeAxis time) {
+    return switch (outcome.kind()) {
+      case MEASURED -> measured((Measured) outcome);
+      case NO_RETURN -> noReturn((NoReturn) outcome, time);
+      case NO_INTERRUPTION -> noInterruption((NoInterruption) outcome);
+      case REFUSED ->
+          new Told(
+              time.firstSampleSeconds(),
+              START_OF_RECORD,
+              null,
+              null,
+              0,
+              "Refused: " + MillisWords.sentence(((Refused) outcome).reason()));
+    };
+  }
+
+  private static Told measured(Measured measured) {
+    double seconds = Math.max(0, measured.returnSeconds() - measured.lossSeconds());
+    String label = MillisWords.stated(measured.transferMillis(), measured.uncertaintyMillis());
+    List<String> remarks = new ArrayList<>();
+    further(measured.furtherInterruptions(), remarks);
+    secondLeg(measured.others().secondLeg(), remarks);
+    return new Told(
+        measured.lossSeconds(),
+        zeroWords(measured.event()),
+        measured.event(),
+        Gap.of(seconds, label),
+        measured.uncertaintyMillis(),
+        String.join(" ", remarks));
+  }
+
+  /** The gap goes on at the last sample. */
+  private static Told noReturn(NoReturn none, TimeAxis time) {
+    double end = time.firstSampleSeconds() + time.durationSeconds() - none.lossSeconds();
+    String label = "at least " + MillisWords.stated(none.atLeastMillis(), none.uncertaintyMillis());
+    return new Told(
+        none.lossSeconds(),
+        zeroWords(none.event()),
+        none.event(),
+        new Gap(0, Math.max(0, end), true, label),
+        none.uncertaintyMillis(),
+        "No return in the record: the gap goes on at its end.");
+  }
+
+  private static Told noInterruption(NoInterruption none) {
+    String words =
+        "No interruption: a gap from "
+            + MillisWords.millis(none.shortestVisibleMillis())
+            + " up would have been seen. "
+            + MillisWords.sentence(none.proof());
+    return new Told(none.eventSeconds(), zeroWords(none.event()), none.event(), null, 0, words);
+  }
+
+  private static void further(FurtherInterruptions further, List<String> remarks) {
+    if (further.count() > 0) {
+      Double longest = further.longestMillis();
+      String length =
+          longest == null
+              ? "of unknown length"
+              : "up to " + MillisWords.stated(longest, further.uncertaintyMillis()) + " long";
+      remarks.add(
+          MillisWords.counted(further.count(), "further interruption")
+              + " after this gap, "
+              + length
+              + ".");
+    }
+  }
+
+  private static void secondLeg(OtherChannels.@Nullable SecondLeg leg, List<String> remarks) {
+    if (leg == null) {
+      return;
+    }
+    Double atLeast = leg.atLeastMillis();
+    Double transfer = leg.transferMillis();
+    String found;
+    if (leg.refused() != null) {
+      found = "not measured: " + leg.refused();
+    } else if (transfer != null) {
+      found = "gap of " + MillisWords.stated(transfer, leg.uncertaintyMillis());
+    } else if (atLeast != null) {
+      found = "no return in " + MillisWords.stated(atLeast, leg.uncertaintyMillis());
+    } else {
+      found = "no interruption";
+    }
+    remarks.add(MillisWords.sentence("second leg: " + found));
+  }
+
+  private static String zeroWords(Event event) {
+    return switch (event) {
+      case LOSS -> "loss";
+      case RESTORATION -> "changeover";
+    };
+  }
+}
