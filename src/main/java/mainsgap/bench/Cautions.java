@@ -13,7 +13,12 @@ public final class Cautions {
 
   /** The cautions for what {@code request} is about to do, one each, in the order of the work. */
   public static List<String> of(SeriesRequest request) {
-    return isSwitchCommanded(request)
+    return of(isSwitchCommanded(request));
+  }
+
+  /** The cautions for a rig whose mains switch the program moves, or else a hand. */
+  public static List<String> of(boolean switchIsCommanded) {
+    return switchIsCommanded
         ? Stream.concat(list().stream(), ofCommandedSwitch().stream()).toList()
         : list();
   }

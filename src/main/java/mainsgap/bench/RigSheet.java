@@ -102,6 +102,11 @@ public record RigSheet(
       boolean namesAnotherFile) {
     /** Of a rig whose switch a hand moves, and that has no small signals. */
     public static final Kept NONE = new Kept("", "", "", "by hand", false);
+
+    /** Whether the program moves the mains switch. */
+    public boolean isSwitchCommanded() {
+      return !switchWords.equals(NONE.switchWords);
+    }
   }
 
   /** Takes its own copies. */

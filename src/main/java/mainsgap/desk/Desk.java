@@ -18,6 +18,7 @@ import mainsgap.desk.manners.Page;
 import mainsgap.desk.manners.Sounds;
 import mainsgap.desk.manners.UiThread;
 import mainsgap.waiting.Clock;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -31,6 +32,7 @@ public final class Desk extends Application {
 
   private final DeskTools tools;
   private final List<Page> pages;
+  private @Nullable DeskWindow window;
 
   /** For the toolkit: what is as it was left comes from the user's state folder. */
   public Desk() {
@@ -44,7 +46,7 @@ public final class Desk extends Application {
             new Appearance(memory),
             Sounds.onThisComputer(memory, ui),
             Clock.system());
-    pages = Pages.of(tools);
+    pages = Pages.of(tools, this::bringToFront);
   }
 
   /**
@@ -70,20 +72,27 @@ public final class Desk extends Application {
   @Override
   public void start(Stage stage) {
     DeskMemory memory = tools.memory();
-    DeskWindow window =
+    DeskWindow opened =
         new DeskWindow(
             tools,
             pages,
             memory.number("window.width").orElse(USUAL_WIDTH),
             memory.number("window.height").orElse(USUAL_HEIGHT));
+    window = opened;
     stage.setTitle("Mainsgap");
-    stage.setScene(window.scene());
+    stage.setScene(opened.scene());
     stage.setMinWidth(LEAST_WIDTH);
     stage.setMinHeight(LEAST_HEIGHT);
     placeAsLeft(stage);
     stage.setOnCloseRequest(event -> close(stage));
     stage.show();
     logWhenUsable(stage.getScene());
+  }
+
+  private void bringToFront(int page) {
+    if (window != null) {
+      window.open(page);
+    }
   }
 
   /** The first picture is drawn once the toolkit has asked for the next. */

@@ -1,18 +1,25 @@
 package mainsgap.desk;
 
 import java.util.List;
+import java.util.function.IntConsumer;
 import mainsgap.desk.findings.FindingsModel;
 import mainsgap.desk.findings.FindingsPage;
 import mainsgap.desk.manners.DeskTools;
 import mainsgap.desk.manners.Page;
+import mainsgap.desk.rig.RigModel;
+import mainsgap.desk.rig.RigPage;
 
 /** The three pages, and what each tells the next. */
 final class Pages {
+  private static final int TRIALS = 1;
+
   private Pages() {}
 
-  /** Rig, trials and findings, in this order. */
-  static List<Page> of(DeskTools tools) {
+  /** Rig, trials and findings, in this order; {@code open} brings one of them to the front. */
+  static List<Page> of(DeskTools tools, IntConsumer open) {
+    RigModel rig = new RigModel(tools);
     FindingsModel findings = new FindingsModel(tools);
-    return List.of(new FindingsPage(tools, findings));
+    return List.of(
+        new RigPage(tools, rig, () -> open.accept(TRIALS)), new FindingsPage(tools, findings));
   }
 }

@@ -1,0 +1,47 @@
+package mainsgap.desk.rig;
+
+import java.util.Optional;
+import java.util.stream.Stream;
+import mainsgap.signal.ChannelRole;
+import org.jspecify.annotations.Nullable;
+
+/** What a rig is made of, in the order of the power and then of the signal. */
+enum Part {
+  WALL("Wall", null),
+  SWITCH("Mains switch", null),
+  UNIT("Unit under test", null),
+  LOAD("Load", null),
+  MAINS_CLIP("Clip at the mains", ChannelRole.MAINS),
+  OUTPUT_CLIP("Clip at the output", ChannelRole.OUTPUT),
+  SECOND_LEG_CLIP("Clip at the second leg", ChannelRole.SECOND_LEG),
+  CURRENT_CLAMP("Clamp at the load", ChannelRole.LOAD_CURRENT),
+  SCOPE("Scope", null);
+
+  private final String title;
+  private final @Nullable ChannelRole role;
+
+  Part(String title, @Nullable ChannelRole role) {
+    this.title = title;
+    this.role = role;
+  }
+
+  /** Its name for people. */
+  String title() {
+    return title;
+  }
+
+  /** What it watches; empty where it is no clip. */
+  Optional<ChannelRole> role() {
+    return Optional.ofNullable(role);
+  }
+
+  /** Its name in style sheets and for tests. */
+  String id() {
+    return name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+  }
+
+  /** The clip that watches {@code role}. */
+  static Optional<Part> of(ChannelRole role) {
+    return Stream.of(values()).filter(part -> part.role == role).findFirst();
+  }
+}

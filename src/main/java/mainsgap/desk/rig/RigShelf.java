@@ -1,0 +1,170 @@
+package mainsgap.desk.rig;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.collections.FXCollections;
+import javafx.collections.ObservableList;
+import mainsgap.bench.RigSheet;
+import mainsgap.desk.manners.DeskMemory;
+import mainsgap.desk.manners.DeskTools;
+import org.jspecify.annotations.Nullable;
+
+/** The rig files: the one that is open, and those that were. For the UI thread. */
+final class RigShelf {
+  private static final String FILE = "rig.file";
+  private static final String RECENT = "rig.recent";
+  private static final int MOST_RECENT = 8;
+
+  private final RigFields fields;
+  private final DeskTools tools;
+  private final ReadOnlyObjectWrapper<@Nullable Path> file =
+      new ReadOnlyObjectWrapper<>(this, "file", null);
+  private final ReadOnlyBooleanWrapper unsaved = new ReadOnlyBooleanWrapper(this, "unsaved");
+  private final ReadOnlyStringWrapper words = new ReadOnlyStringWrapper(this, "words", "");
+  private final ReadOnlyBooleanWrapper failed = new ReadOnlyBooleanWrapper(this, "failed");
+  private final ObservableList<Path> recent = FXCollections.observableArrayList();
+  private RigSnapshot saved;
+
+  RigShelf(RigFields fields, DeskTools tools) {
+    this.fields = fields;
+    this.tools = tools;
+    fields.show(ExampleRig.sheet());
+    saved = RigSnapshot.of(fields);
+    tools
+        .memory()
+        .text(RECENT)
+        .ifPresent(paths -> paths.lines().map(Path::of).forEach(recent::add));
+  }
+
+  /** The open file; null where the rig has none yet. */
+  ReadOnlyObjectProperty<@Nullable Path> fileProperty() {
+    return file.getReadOnlyProperty();
+  }
+
+  /** Whether something is typed that no file holds. */
+  ReadOnlyBooleanProperty unsavedProperty() {
+    return unsaved.getReadOnlyProperty();
+  }
+
+  /** What became of the last deed with a file, in a sentence. */
+  ReadOnlyStringProperty wordsProperty() {
+    return words.getReadOnlyProperty();
+  }
+
+  /** Whether it failed. */
+  ReadOnlyBooleanProperty failedProperty() {
+    return failed.getReadOnlyProperty();
+  }
+
+  /** The files that were open, the last first. */
+  ObservableList<Path> recent() {
+    return FXCollections.unmodifiableObservableList(recent);
+  }
+
+  /** Finds the rig as it was left, unsaved settings too. */
+  void reopen(Draft draft) {
+    tools.memory().text(FILE).map(Path::of).ifPresent(this::reopenFile);
+    draft.read().ifPresent(left -> left.typeInto(fields));
+    fieldsChanged();
+  }
+
+  private void reopenFile(Path left) {
+    try {
+      opened(left, RigSheet.read(left));
+      say("", false);
+    } catch (RuntimeException e) {
+      say(unreadable(e) + "; the example stands here instead", true);
+    }
+  }
+
+  /** The example again, with no file. */
+  void openNew() {
+    opened(null, ExampleRig.sheet());
+    say("a new rig: the simulated bench", false);
+  }
+
+  /** Opens {@code chosen}; where it cannot be read, all stays as it is. */
+  void open(Path chosen) {
+    tools
+        .background()
+        .run(
+            () -> RigSheet.read(chosen),
+            sheet -> {
+              opened(chosen, sheet);
+              say("opened " + chosen, false);
+            },
+            why -> say(unreadable(why) + "; the rig before it is still here", true));
+  }
+
+  /** Writes the rig to {@code chosen}, which is open from then on. */
+  void save(Path chosen) {
+    RigSnapshot written = RigSnapshot.of(fields);
+    RigSheet sheet = fields.sheet();
+    tools
+        .background()
+        .run(
+            () -> {
+              sheet.write(chosen);
+              return chosen;
+            },
+            path -> {
+              saved = written;
+              remember(path);
+              fieldsChanged();
+              say("saved to " + path, false);
+            },
+            why -> say("not saved: " + why.getMessage(), true));
+  }
+
+  /** Sees whether something is unsaved. */
+  void fieldsChanged() {
+    unsaved.set(!RigSnapshot.of(fields).equals(saved));
+  }
+
+  /** Says why a deed cannot be done. */
+  void refuse(String why) {
+    say(why, true);
+  }
+
+  private void opened(@Nullable Path path, RigSheet sheet) {
+    fields.show(sheet);
+    saved = RigSnapshot.of(fields);
+    remember(path);
+    fieldsChanged();
+  }
+
+  private void remember(@Nullable Path path) {
+    file.set(path);
+    DeskMemory memory = tools.memory();
+    memory.keep(FILE, path == null ? "" : path.toAbsolutePath().toString());
+    if (path != null) {
+      List<Path> next = new ArrayList<>(recent);
+      next.remove(path.toAbsolutePath());
+      next.add(0, path.toAbsolutePath());
+      recent.setAll(next.subList(0, Math.min(MOST_RECENT, next.size())));
+      memory.keep(RECENT, String.join("\n", recent.stream().map(Path::toString).toList()));
+    }
+    tools.background().run(() -> saved(memory), done -> {}, why -> {});
+  }
+
+  private static boolean saved(DeskMemory memory) {
+    memory.save();
+    return true;
+  }
+
+  private void say(String sentence, boolean isFailure) {
+    words.set(sentence);
+    failed.set(isFailure);
+  }
+
+  private static String unreadable(RuntimeException why) {
+    return "the rig cannot be read: " + why.getMessage();
+  }
+}
