@@ -169,6 +169,7 @@ final class DeskWindow {
       int number = i;
       key(DIGITS[i], () -> open(number));
     }
+    pages.forEach(page -> scene.getAccelerators().putAll(page.keysOfTheWindow()));
     key(KeyCode.PLUS, () -> tools.appearance().growType(1));
     key(KeyCode.EQUALS, () -> tools.appearance().growType(1));
     key(KeyCode.ADD, () -> tools.appearance().growType(1));

@@ -1,5 +1,7 @@
 package mainsgap.desk.manners;
 
+import java.util.Map;
+import javafx.scene.input.KeyCombination;
 import javafx.scene.layout.Region;
 import org.kordamp.ikonli.Ikon;
 
@@ -17,6 +19,11 @@ public interface Page {
 
   /** It has come to the front: gives the focus to where the work goes on. */
   void shown();
+
+  /** Keys that work whichever page is at the front. */
+  default Map<KeyCombination, Runnable> keysOfTheWindow() {
+    return Map.of();
+  }
 
   /** The window closes: stops what runs, within its own limit, and keeps what is not yet kept. */
   void closing();

@@ -15,6 +15,7 @@ import mainsgap.bench.SeriesEnd;
 import mainsgap.bench.TrialReport;
 import mainsgap.desk.manners.Sounds;
 import mainsgap.desk.sound.SoundWord;
+import mainsgap.transfer.Verdict;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -187,6 +188,14 @@ final class Course {
 
   void ended(SeriesEnd end) {
     over(Signs.of(end, commanded.get(), emergency));
+  }
+
+  /** Something was added to the session of a series that is complete. */
+  void judgedAnew(@Nullable Verdict verdict) {
+    Sign before = sign.get();
+    if (before.kind().isOfWholeSeries()) {
+      sign.set(new Sign(Signs.complete(verdict), before.toDo()));
+    }
   }
 
   void broken(RuntimeException fault) {

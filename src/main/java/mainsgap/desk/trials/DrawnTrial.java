@@ -1,26 +1,30 @@
 package mainsgap.desk.trials;
 
 import mainsgap.bench.TrialReport;
+import mainsgap.desk.pictures.TracePane;
+import mainsgap.desk.trace.TraceScene;
 import mainsgap.signal.Capture;
+import mainsgap.transfer.DeclaredClaim;
 import mainsgap.transfer.FittedSupplies;
 import mainsgap.transfer.MeasuringTask;
 import mainsgap.transfer.Outcome;
+import org.jspecify.annotations.Nullable;
 
 /**
- * The trial that is drawn: one at a time, as it holds its raw capture.
+ * The trial that is drawn: one at a time, as its picture holds every sample.
  *
  * @param trial as it was logged
- * @param capture as the instrument gave it
- * @param supplies fitted before and after
+ * @param scene its raw capture with all that is marked on it
  */
-record DrawnTrial(TrialReport trial, Capture capture, FittedSupplies supplies) {
+record DrawnTrial(TrialReport trial, TraceScene scene) {
 
-  /** Fits the supplies, which takes as long as a measurement. */
-  static DrawnTrial of(TrialReport trial, Capture capture, MeasuringTask task) {
+  /** Fits the supplies and reads all samples, which takes as long as a measurement. */
+  static DrawnTrial of(
+      TrialReport trial, Capture capture, MeasuringTask task, @Nullable DeclaredClaim claim) {
     FittedSupplies supplies =
         trial.outcome().kind() == Outcome.Kind.REFUSED
             ? FittedSupplies.NONE
             : FittedSupplies.of(capture, task);
-    return new DrawnTrial(trial, capture, supplies);
+    return new DrawnTrial(trial, TracePane.sceneOf(capture, trial.outcome(), supplies, claim));
   }
 }

@@ -39,6 +39,9 @@ record Sign(Kind kind, String toDo) {
     WORD_ASKED("Let mains close?", Tone.ASKING),
     SETTLING("Settling", Tone.ACTIVE),
     STOPPING("Stopping", Tone.DOUBTFUL),
+    SERIES_PASSED("Series passed", Tone.GOOD),
+    SERIES_FAILED("Series failed", Tone.BAD),
+    NOT_YET_SHOWN("Not yet shown", Tone.DOUBTFUL),
     COMPLETE("Complete", Tone.GOOD),
     INCOMPLETE("Not complete", Tone.DOUBTFUL),
     STOPPED("Stopped", Tone.DOUBTFUL),
@@ -54,6 +57,14 @@ record Sign(Kind kind, String toDo) {
 
     String words() {
       return words;
+    }
+
+    /** Whether it tells of a series that is complete. */
+    boolean isOfWholeSeries() {
+      return switch (this) {
+        case SERIES_PASSED, SERIES_FAILED, NOT_YET_SHOWN, COMPLETE -> true;
+        default -> false;
+      };
     }
 
     Tone tone() {

@@ -4,6 +4,8 @@ import mainsgap.arming.LoopState;
 import mainsgap.arming.Progress;
 import mainsgap.bench.SeriesEnd;
 import mainsgap.bench.TrialReport;
+import mainsgap.transfer.Verdict;
+import org.jspecify.annotations.Nullable;
 
 /** What the sign says at each point of a series: which words, never when. */
 final class Signs {
@@ -84,12 +86,24 @@ final class Signs {
   static Sign of(SeriesEnd end, boolean commanded, boolean emergency) {
     String sentence = TrialWords.sentence(end.sentence());
     return switch (end.kind()) {
-      case COMPLETE -> new Sign(Sign.Kind.COMPLETE, sentence);
+      case COMPLETE -> new Sign(complete(end.figures().verdict()), sentence);
       case INCOMPLETE -> new Sign(Sign.Kind.INCOMPLETE, sentence);
       case STOPPED ->
           new Sign(Sign.Kind.STOPPED, emergency ? afterEmergency(commanded) : afterStop(commanded));
       case NOTHING_MEASURED, WRONG_USE, INSTRUMENT_FAILED, SESSION_FAILED ->
           new Sign(Sign.Kind.FAULT, sentence);
+    };
+  }
+
+  /** All wanted trials are measured: how the claim stands by them. */
+  static Sign.Kind complete(@Nullable Verdict verdict) {
+    if (verdict == null) {
+      return Sign.Kind.COMPLETE;
+    }
+    return switch (verdict) {
+      case PASS -> Sign.Kind.SERIES_PASSED;
+      case FAIL -> Sign.Kind.SERIES_FAILED;
+      case INCONCLUSIVE -> Sign.Kind.NOT_YET_SHOWN;
     };
   }
 

@@ -2,6 +2,8 @@ package mainsgap.desk.trials;
 
 import java.nio.file.Path;
 import java.util.List;
+import javafx.beans.property.ReadOnlyIntegerProperty;
+import javafx.beans.property.ReadOnlyIntegerWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
@@ -31,6 +33,7 @@ final class TrialBook {
   private final ReadOnlyObjectWrapper<@Nullable DeclaredClaim> claim =
       new ReadOnlyObjectWrapper<>();
   private final ReadOnlyObjectWrapper<@Nullable Evidence> evidence = new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyIntegerWrapper wanted = new ReadOnlyIntegerWrapper();
   private final ReadOnlyStringWrapper title = new ReadOnlyStringWrapper("");
   private @Nullable MeasuringTask task;
 
@@ -62,6 +65,11 @@ final class TrialBook {
     return evidence.getReadOnlyProperty();
   }
 
+  /** How many trials the session is to have, measured and counted; 0 before a series has begun. */
+  ReadOnlyIntegerProperty wantedProperty() {
+    return wanted.getReadOnlyProperty();
+  }
+
   /** The unit and what is declared of it. */
   ReadOnlyStringProperty titleProperty() {
     return title.getReadOnlyProperty();
@@ -72,7 +80,9 @@ final class TrialBook {
     return task;
   }
 
-  void clear() {
+  /** A series begins that is to end with so many trials. */
+  void begins(int wantedTrials) {
+    wanted.set(wantedTrials);
     task = null;
     trials.clear();
     last.set(null);

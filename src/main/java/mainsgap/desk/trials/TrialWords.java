@@ -20,9 +20,6 @@ final class TrialWords {
   static final String NONE = "–";
   private static final MathContext FOUR_DIGITS = new MathContext(4);
 
-  /** A sum of pieces under a level: no better than this is claimed. */
-  private static final double DEAD_TIME_DOUBT_MILLIS = 0.1;
-
   private TrialWords() {}
 
   /** The transfer time with its uncertainty, or what stands in its place. */
@@ -75,25 +72,6 @@ final class TrialWords {
   static String angle(Outcome outcome) {
     OptionalDouble degrees = angleDegrees(outcome);
     return degrees.isEmpty() ? NONE : Math.round(degrees.getAsDouble()) % 360 + "°";
-  }
-
-  static OptionalDouble deadMillis(Outcome outcome) {
-    return switch (outcome.kind()) {
-      case MEASURED -> OptionalDouble.of(((Measured) outcome).deadMillis());
-      case NO_RETURN -> OptionalDouble.of(((NoReturn) outcome).deadMillis());
-      case NO_INTERRUPTION, REFUSED -> OptionalDouble.empty();
-    };
-  }
-
-  static String dead(Outcome outcome) {
-    OptionalDouble dead = deadMillis(outcome);
-    return dead.isEmpty()
-        ? NONE
-        : StatedValue.of(
-                    dead.getAsDouble(),
-                    Math.max(uncertaintyMillis(outcome), DEAD_TIME_DOUBT_MILLIS))
-                .value()
-            + " ms";
   }
 
   /** Why it is no plain pass, then what was added. */

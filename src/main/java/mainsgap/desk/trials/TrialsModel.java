@@ -19,6 +19,7 @@ import mainsgap.desk.manners.DeskTools;
 import mainsgap.desk.manners.SeriesSource;
 import mainsgap.session.Addition;
 import mainsgap.signal.Capture;
+import mainsgap.transfer.DeclaredClaim;
 import mainsgap.transfer.MeasuringTask;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
@@ -109,7 +110,8 @@ public final class TrialsModel {
   /** Starts the series that the rig asks for. */
   void start() {
     if (mayStart()) {
-      begin(source.request());
+      SeriesRequest request = source.request();
+      begin(request, request.trials());
     }
   }
 
@@ -117,7 +119,7 @@ public final class TrialsModel {
   void startIn(Path folder) {
     if (mayStart()) {
       SeriesRequest request = source.request();
-      begin(request.loggedTo(SessionPlace.newIn(folder), request.trials()));
+      begin(request.loggedTo(SessionPlace.newIn(folder), request.trials()), request.trials());
     }
   }
 
@@ -126,11 +128,10 @@ public final class TrialsModel {
     Path session = end == null ? null : end.session();
     if (session != null && mayStart()) {
       SeriesRequest request = source.request();
-      long counted = book.trials().stream().filter(TrialReport::counts).count();
-      int lacking = (int) (request.trials() - counted);
-      begin(
-          request.loggedTo(
-              SessionPlace.goingOn(session), lacking > 0 ? lacking : request.trials()));
+      int counted = (int) book.trials().stream().filter(TrialReport::counts).count();
+      int lacking = request.trials() - counted;
+      int more = lacking > 0 ? lacking : request.trials();
+      begin(request.loggedTo(SessionPlace.goingOn(session), more), counted + more);
     }
   }
 
@@ -143,11 +144,11 @@ public final class TrialsModel {
     return why.isEmpty();
   }
 
-  private void begin(SeriesRequest request) {
+  private void begin(SeriesRequest request, int wantedInAll) {
     end = null;
     waysOn.clear();
     later.forget();
-    book.clear();
+    book.begins(wantedInAll);
     complaint.set("");
     course.begins();
     RunningSeries begun = new RunningSeries(request);
@@ -248,11 +249,12 @@ public final class TrialsModel {
   /** Only the last capture is kept. */
   void trialCaptured(TrialReport trial, Capture capture) {
     MeasuringTask measured = book.task();
+    DeclaredClaim claim = book.claimProperty().get();
     if (measured != null) {
       tools
           .background()
           .run(
-              () -> DrawnTrial.of(trial, capture, measured),
+              () -> DrawnTrial.of(trial, capture, measured, claim),
               book::drawn,
               e -> complaint.set("The last trace could not be drawn: " + e.getMessage()));
     }
@@ -270,6 +272,7 @@ public final class TrialsModel {
 
   private void addedAfterwards(KeptSession kept) {
     book.kept(kept);
+    course.judgedAnew(kept.figures().verdict());
     course.noted("it is in the session, under a new last seal");
   }
 

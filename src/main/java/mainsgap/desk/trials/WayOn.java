@@ -2,15 +2,32 @@ package mainsgap.desk.trials;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import mainsgap.bench.SeriesEnd;
 
 /** What can be done once a series has ended. */
 enum WayOn {
-  OPEN_FINDINGS,
-  CONTINUE_SESSION,
-  START_AGAIN,
-  CHOOSE_FOLDER,
-  BACK_TO_RIG;
+  OPEN_FINDINGS("Open in Findings"),
+  CONTINUE_SESSION("Go on with this session"),
+  START_AGAIN("Start a new series"),
+  CHOOSE_FOLDER("Keep it in another folder…"),
+  BACK_TO_RIG("Back to the rig");
+
+  private final String words;
+
+  WayOn(String words) {
+    this.words = words;
+  }
+
+  /** The words on its button. */
+  String words() {
+    return words;
+  }
+
+  /** The id of its button. */
+  String id() {
+    return "way-" + name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
 
   /** The ways on after {@code end}, the likeliest first. */
   static List<WayOn> after(SeriesEnd end) {

@@ -52,7 +52,7 @@ class TrialsModelTest {
             Sign.Kind.PASSED,
             Sign.Kind.CLOSE_SWITCH),
         signs.subList(0, 9));
-    assertEquals(Sign.Kind.COMPLETE, sign().kind());
+    assertEquals(Sign.Kind.SERIES_PASSED, sign().kind());
     assertEquals(5, model.book().trials().size());
     assertEquals(5, model.book().figuresProperty().get().measured());
     assertEquals(Verdict.PASS, model.book().figuresProperty().get().verdict());
@@ -86,7 +86,7 @@ class TrialsModelTest {
 
     model.continueSession();
 
-    assertEquals(Sign.Kind.COMPLETE, sign().kind());
+    assertEquals(Sign.Kind.SERIES_PASSED, sign().kind());
     assertEquals(session, evidence().file());
     assertEquals(5, model.book().trials().size());
     assertEquals(5, model.book().figuresProperty().get().measured());
@@ -195,7 +195,7 @@ class TrialsModelTest {
       rig.real(again.resource("ten-field-preamble"), "ten-field-preamble", "");
       model.continueSession();
     }
-    assertEquals(Sign.Kind.COMPLETE, sign().kind(), sign().toDo());
+    assertEquals(Sign.Kind.SERIES_PASSED, sign().kind(), sign().toDo());
     assertEquals(3, model.book().figuresProperty().get().measured());
   }
 
@@ -217,7 +217,7 @@ class TrialsModelTest {
       model.start();
     }
     assertTrue(signs.contains(Sign.Kind.WORD_ASKED), signs + sign().toDo());
-    assertEquals(Sign.Kind.COMPLETE, sign().kind(), sign().toDo());
+    assertEquals(Sign.Kind.NOT_YET_SHOWN, sign().kind(), sign().toDo());
     assertTrue(model.course().commandedProperty().get());
   }
 

@@ -1,0 +1,126 @@
+package mainsgap.desk.trials;
+
+import java.util.Locale;
+import javafx.beans.binding.Bindings;
+import javafx.geometry.Pos;
+import javafx.scene.AccessibleRole;
+import javafx.scene.control.Label;
+import javafx.scene.control.ProgressBar;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import javafx.scene.text.Font;
+import mainsgap.arming.Progress;
+import org.jspecify.annotations.Nullable;
+import org.kordamp.ikonli.javafx.FontIcon;
+
+/**
+ * The sign over the pictures, to be read at three metres: what the bench is at, by shape, word and
+ * colour, what to do now, and how far the series and the wait have come.
+ */
+final class SignBoard {
+  /** A longer sentence would not fit its two lines in the larger type. */
+  private static final int LONGEST_IN_LARGE_TYPE = 74;
+
+  private static final int LONGEST_IN_SMALLER_TYPE = 130;
+  private static final double SHAPE_TO_WORDS = 1.4;
+
+  private final HBox node = new HBox();
+  private final FontIcon shape = new FontIcon();
+  private final Label words = new Label();
+  private final Label toDo = new Label();
+
+  SignBoard(TrialsModel model) {
+    node.setId("sign");
+    node.getStyleClass().add("sign");
+    node.setAlignment(Pos.CENTER_LEFT);
+    node.setAccessibleRole(AccessibleRole.TEXT);
+    shape.getStyleClass().add("sign-shape");
+    words.fontProperty().addListener((property, was, is) -> shape.setStyle(size(is)));
+    words.setId("sign-words");
+    words.getStyleClass().add("sign-words");
+    words.setMinWidth(Region.USE_PREF_SIZE);
+    toDo.setId("sign-to-do");
+    toDo.getStyleClass().add("sign-to-do");
+    toDo.setWrapText(true);
+    VBox said = new VBox(words, toDo);
+    said.setAlignment(Pos.CENTER_LEFT);
+    said.setMinWidth(0);
+    HBox.setHgrow(said, Priority.ALWAYS);
+    node.getChildren().addAll(shape, said, count(model));
+    model.course().signProperty().addListener((property, was, is) -> show(is));
+    show(model.course().signProperty().get());
+  }
+
+  Region node() {
+    return node;
+  }
+
+  private void show(Sign sign) {
+    shape.setIconCode(SignShape.of(sign.kind()));
+    words.setText(sign.kind().words());
+    toDo.setText(sign.toDo());
+    toDo.getStyleClass().removeAll("long", "longest");
+    if (sign.toDo().length() > LONGEST_IN_SMALLER_TYPE) {
+      toDo.getStyleClass().add("longest");
+    } else if (sign.toDo().length() > LONGEST_IN_LARGE_TYPE) {
+      toDo.getStyleClass().add("long");
+    }
+    toDo.setTooltip(new Tooltip(sign.toDo()));
+    node.getStyleClass().removeIf(style -> style.startsWith("tone-"));
+    node.getStyleClass().add("tone-" + sign.kind().tone().name().toLowerCase(Locale.ROOT));
+    node.setAccessibleText(sign.kind().words() + ". " + sign.toDo());
+  }
+
+  /** An icon takes no size in em: it would be of its own type, and grow by it each time. */
+  private static String size(Font besideIt) {
+    return "-fx-icon-size: " + Math.round(besideIt.getSize() * SHAPE_TO_WORDS) + "px;";
+  }
+
+  private static Region count(TrialsModel model) {
+    Label counted = new Label();
+    counted.setId("sign-count");
+    counted.getStyleClass().add("sign-count");
+    counted.setMinWidth(Region.USE_PREF_SIZE);
+    counted
+        .textProperty()
+        .bind(
+            Bindings.createStringBinding(
+                () -> counted(model),
+                model.book().figuresProperty(),
+                model.book().wantedProperty()));
+    Label waited = new Label();
+    waited.setId("sign-wait");
+    waited.getStyleClass().add("sign-wait");
+    ProgressBar bar = new ProgressBar();
+    bar.getStyleClass().add("sign-bar");
+    VBox column = new VBox(counted, waited, bar);
+    column.getStyleClass().add("sign-column");
+    column.setAlignment(Pos.CENTER_RIGHT);
+    column.setMinWidth(Region.USE_PREF_SIZE);
+    model.course().waitProperty().addListener((property, was, is) -> show(is, waited, bar));
+    show(null, waited, bar);
+    return column;
+  }
+
+  private static String counted(TrialsModel model) {
+    int wanted = model.book().wantedProperty().get();
+    return wanted == 0
+        ? ""
+        : model.book().figuresProperty().get().measured() + " of " + wanted + " measured";
+  }
+
+  private static void show(@Nullable Progress wait, Label waited, ProgressBar bar) {
+    waited.setVisible(wait != null);
+    bar.setVisible(wait != null);
+    if (wait != null) {
+      waited.setText(wait.what() + ", " + (wait.left().toMillis() + 999) / 1000 + " s left");
+      bar.setProgress(
+          wait.limit().isZero()
+              ? 1
+              : (double) wait.elapsed().toMillis() / Math.max(1, wait.limit().toMillis()));
+    }
+  }
+}
