@@ -14,6 +14,7 @@ import mainsgap.arming.SwitchMove;
 import mainsgap.bench.SeriesEnd;
 import mainsgap.bench.TrialReport;
 import mainsgap.desk.manners.Sounds;
+import mainsgap.desk.pictures.TrialMark;
 import mainsgap.desk.sound.SoundWord;
 import mainsgap.transfer.Verdict;
 import org.jspecify.annotations.Nullable;
@@ -179,7 +180,7 @@ final class Course {
 
   void trialFinished(TrialReport trial) {
     say(Signs.of(trial));
-    switch (Mark.of(trial)) {
+    switch (TrialMark.of(trial)) {
       case PASSED -> sounds.say(SoundWord.PASSED);
       case FAILED -> sounds.say(SoundWord.FAILED);
       case INCONCLUSIVE, MEASURED, REFUSED, SET_ASIDE -> {}

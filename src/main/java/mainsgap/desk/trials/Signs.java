@@ -4,6 +4,7 @@ import mainsgap.arming.LoopState;
 import mainsgap.arming.Progress;
 import mainsgap.bench.SeriesEnd;
 import mainsgap.bench.TrialReport;
+import mainsgap.desk.pictures.TrialMark;
 import mainsgap.transfer.Verdict;
 import org.jspecify.annotations.Nullable;
 
@@ -61,8 +62,18 @@ final class Signs {
   static Sign of(TrialReport trial) {
     String reason = TrialWords.reason(trial);
     return new Sign(
-        Mark.of(trial).sign(),
+        kind(TrialMark.of(trial)),
         reason.isEmpty() ? TrialWords.transfer(trial.outcome()) : TrialWords.capital(reason));
+  }
+
+  private static Sign.Kind kind(TrialMark mark) {
+    return switch (mark) {
+      case PASSED -> Sign.Kind.PASSED;
+      case FAILED -> Sign.Kind.FAILED;
+      case INCONCLUSIVE -> Sign.Kind.INCONCLUSIVE;
+      case MEASURED, SET_ASIDE -> Sign.Kind.MEASURED;
+      case REFUSED -> Sign.Kind.REFUSED;
+    };
   }
 
   static Sign stopping(boolean commanded) {

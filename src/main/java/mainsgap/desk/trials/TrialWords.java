@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import mainsgap.bench.TrialReport;
+import mainsgap.desk.pictures.TrialMark;
 import mainsgap.statistics.StatedValue;
 import mainsgap.transfer.Measured;
 import mainsgap.transfer.NoInterruption;
@@ -93,7 +94,7 @@ final class TrialWords {
     if (trial.outcome() instanceof Refused refused) {
       return refused.reason();
     }
-    return trial.judgement() == null || Mark.asMeasured(trial) == Mark.PASSED
+    return trial.judgement() == null || TrialMark.asMeasured(trial) == TrialMark.PASSED
         ? ""
         : trial.judgement().reason();
   }

@@ -12,6 +12,7 @@ import javafx.scene.control.TableRow;
 import javafx.scene.control.TableView;
 import javafx.scene.control.Tooltip;
 import mainsgap.bench.TrialReport;
+import mainsgap.desk.pictures.TrialMark;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -37,7 +38,7 @@ final class TrialsTable {
     node.setColumnResizePolicy(TableView.CONSTRAINED_RESIZE_POLICY_FLEX_LAST_COLUMN);
     add("no.", 3.2, trial -> Integer.toString(trial.number()));
     add("transfer time", 11, trial -> TrialWords.transfer(trial.outcome()));
-    add("verdict", 8.4, trial -> Mark.of(trial).words());
+    add("verdict", 8.4, trial -> TrialMark.of(trial).words());
     add("loss at", 5, trial -> TrialWords.angle(trial.outcome()));
     add("load", 7, trial -> trial.load() == null ? TrialWords.NONE : trial.load().words());
     addNotes();

@@ -14,6 +14,7 @@ import mainsgap.bench.KeptSession;
 import mainsgap.bench.SimulationServer;
 import mainsgap.bench.TrialReport;
 import mainsgap.desk.DeskToolsForTests;
+import mainsgap.desk.pictures.TrialMark;
 import mainsgap.session.Addition;
 import mainsgap.session.Ending;
 import mainsgap.session.LoadFate;
@@ -69,7 +70,7 @@ class TrialsModelTest {
     model.start();
 
     assertTrue(signs.contains(Sign.Kind.FAILED), signs.toString());
-    assertEquals(Mark.FAILED, Mark.of(model.book().trials().get(0)));
+    assertEquals(TrialMark.FAILED, TrialMark.of(model.book().trials().get(0)));
     assertEquals(Verdict.FAIL, model.book().figuresProperty().get().verdict());
   }
 
@@ -116,7 +117,7 @@ class TrialsModelTest {
 
     TrialReport second = model.book().trials().get(1);
     assertEquals("the plug was loose", second.setAsideReason());
-    assertEquals(Mark.SET_ASIDE, Mark.of(second));
+    assertEquals(TrialMark.SET_ASIDE, TrialMark.of(second));
     assertEquals(4, model.book().figuresProperty().get().measured());
     assertNotEquals(seal, evidence().lastSeal());
     assertEquals("It is in the session, under a new last seal", note());
