@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param name the unit and the trial
  * @param header of its session
- * @param capture the raw capture
+ * @param capture the raw capture of the output
  * @param lossSeconds on the capture's own axis
  * @param returnSeconds on the same; null where there is none
  * @param angleSeconds the last positive-going zero crossing of the supply before, at or before the
@@ -24,9 +24,6 @@ public record AlignedTrace(
     double lossSeconds,
     @Nullable Double returnSeconds,
     @Nullable Double angleSeconds) {
-
-  /** Legends tell a time to a microsecond at best. */
-  private static final double FINEST_MILLIS = 0.01;
 
   /**
    * The trace of a trial.
@@ -55,24 +52,12 @@ public record AlignedTrace(
             : null;
     OptionalDouble back = trial.number("returnMs");
     return new AlignedTrace(
-        unit + ", trial " + trial.number() + ": " + time(trial),
+        unit + ", trial " + trial.number() + ": " + TrialWords.of(trial).plainTime(),
         header,
-        capture,
+        // the other channels would only hold memory
+        Capture.ofOutput(capture.time(), capture.output()),
         lossSeconds,
         back.isPresent() ? (Double) (back.getAsDouble() / 1e3) : null,
         angleSeconds);
-  }
-
-  private static String time(LoggedTrial trial) {
-    double u = Math.max(FINEST_MILLIS, trial.number("expandedUncertaintyMs").orElse(0));
-    if (trial.number("transferTimeAtLeastMs").isPresent()) {
-      double least = trial.number("transferTimeAtLeastMs").getAsDouble();
-      return "at least " + Wording.millis(least, u);
-    }
-    if (Boolean.FALSE.equals(trial.figures().get("interruption"))) {
-      return "no interruption longer than " + Wording.millis(u);
-    }
-    OptionalDouble transfer = trial.number("transferTimeMs");
-    return transfer.isPresent() ? Wording.millis(transfer.getAsDouble(), u) : trial.sentence();
   }
 }

@@ -3,7 +3,7 @@ package mainsgap.report;
 import java.awt.Graphics2D;
 
 /** A figure as data; the same data gives the same drawing on the same machine. Immutable. */
-public sealed interface Figure permits TrialStrips, FastAgainstClean, OverlaidTraces {
+public sealed interface Figure permits TrialStrips, RankTable, FastAgainstClean, OverlaidTraces {
 
   /** What it shows, in a few words. */
   String title();

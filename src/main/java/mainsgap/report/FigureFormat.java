@@ -1,11 +1,11 @@
 package mainsgap.report;
 
 import java.io.IOException;
-import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
-import java.util.Arrays;
+import java.nio.file.StandardCopyOption;
 import java.util.Locale;
 
 /** The forms in which a figure is written. */
@@ -36,33 +36,57 @@ public enum FigureFormat {
   /**
    * Writes the figure to a new file.
    *
-   * @throws ReportException if there is such a file already, or it cannot be written
+   * @throws FileInTheWayException if there is such a file already
+   * @throws ReportException if it cannot be written; nothing is left of it then
    */
   public void write(Figure figure, FigureSheet sheet, Path file) {
-    write(bytes(figure, sheet), file, StandardOpenOption.CREATE_NEW);
-  }
-
-  /** The same over a file that is there, which whoever calls has agreed upon with the user. */
-  public void writeOver(Figure figure, FigureSheet sheet, Path file) {
-    write(
-        bytes(figure, sheet),
-        file,
-        StandardOpenOption.CREATE,
-        StandardOpenOption.TRUNCATE_EXISTING);
-  }
-
-  private static void write(byte[] bytes, Path file, StandardOpenOption... how) {
-    StandardOpenOption[] options = Arrays.copyOf(how, how.length + 1);
-    options[how.length] = StandardOpenOption.WRITE;
-    try {
-      Files.write(file, bytes, options);
-    } catch (FileAlreadyExistsException e) {
-      throw new ReportException(
-          "there is a file " + file + " already: choose another name, or agree to replace it", e);
-    } catch (IOException e) {
-      throw new ReportException(
-          "could not write the figure " + file + ": " + e.getMessage() + "; choose another folder",
-          e);
+    if (Files.exists(file)) {
+      throw new FileInTheWayException(file);
     }
+    write(bytes(figure, sheet), file);
+  }
+
+  /**
+   * The same over a file that is there, which whoever calls has agreed upon with the user. Where it
+   * cannot be written, the old one stays.
+   */
+  public void writeOver(Figure figure, FigureSheet sheet, Path file) {
+    write(bytes(figure, sheet), file);
+  }
+
+  private static void write(byte[] bytes, Path file) {
+    Path part = file.resolveSibling(file.getFileName() + ".part");
+    try {
+      Files.write(part, bytes);
+      Files.move(part, file, StandardCopyOption.REPLACE_EXISTING);
+    } catch (IOException e) {
+      ReportException failed =
+          new ReportException(
+              "could not write the figure "
+                  + file
+                  + ": "
+                  + why(file, e)
+                  + "; choose another folder",
+              e);
+      try {
+        boolean unused = Files.deleteIfExists(part);
+      } catch (IOException left) {
+        failed.addSuppressed(left);
+      }
+      throw failed;
+    }
+  }
+
+  private static String why(Path file, IOException fault) {
+    Path folder = file.toAbsolutePath().getParent();
+    if (folder != null && !Files.isDirectory(folder)) {
+      return "there is no folder " + folder;
+    }
+    if (fault instanceof AccessDeniedException) {
+      return "its folder may not be written to";
+    }
+    return fault instanceof FileSystemException known && known.getReason() != null
+        ? known.getReason()
+        : String.valueOf(fault.getMessage());
   }
 }

@@ -69,11 +69,16 @@ public record FigureSheet(int widthPixels, int heightPixels, double textPixels, 
   /** The same with all text larger or smaller by {@code textFactor}. */
   public static FigureSheet forVideo(
       int widthPixels, int heightPixels, double textFactor, FigureLook look) {
-    double scale = Math.min(widthPixels / VIDEO_WIDTH_PIXELS, heightPixels / VIDEO_HEIGHT_PIXELS);
     return new FigureSheet(
         widthPixels,
         heightPixels,
-        Math.max(LEAST_TEXT_PIXELS, VIDEO_TEXT_PIXELS * scale * textFactor),
+        Math.max(LEAST_TEXT_PIXELS, videoTextPixels(widthPixels, heightPixels) * textFactor),
         look);
+  }
+
+  /** The height of the smallest text that can be read in a video of this size. */
+  public static double videoTextPixels(int widthPixels, int heightPixels) {
+    return VIDEO_TEXT_PIXELS
+        * Math.min(widthPixels / VIDEO_WIDTH_PIXELS, heightPixels / VIDEO_HEIGHT_PIXELS);
   }
 }

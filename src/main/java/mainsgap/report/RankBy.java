@@ -7,28 +7,28 @@ import org.jspecify.annotations.Nullable;
 /** By what units are ranked, the best first. */
 public enum RankBy {
   /** The largest transfer time. */
-  LARGEST("largest transfer time, shortest first") {
+  LARGEST("largest transfer time", "shortest first") {
     @Override
     @Nullable Double of(UnitSeries series) {
       return withoutReturnLast(series, series.summary().maxMillis());
     }
   },
   /** The mean transfer time. */
-  MEAN("mean transfer time, shortest first") {
+  MEAN("mean transfer time", "shortest first") {
     @Override
     @Nullable Double of(UnitSeries series) {
       return withoutReturnLast(series, series.summary().meanMillis());
     }
   },
   /** The upper bound of the transfer time. */
-  UPPER_BOUND("upper bound of the transfer time, shortest first") {
+  UPPER_BOUND("upper bound of the transfer time", "shortest first") {
     @Override
     @Nullable Double of(UnitSeries series) {
       return series.summary().upperToleranceBoundMillis();
     }
   },
   /** The largest residual disturbance. */
-  RESIDUAL("largest residual disturbance, cleanest first") {
+  RESIDUAL("largest residual disturbance", "cleanest first") {
     @Override
     @Nullable Double of(UnitSeries series) {
       OptionalDouble largest =
@@ -41,15 +41,22 @@ public enum RankBy {
     }
   };
 
-  private final String words;
+  private final String figure;
+  private final String order;
 
-  RankBy(String words) {
-    this.words = words;
+  RankBy(String figure, String order) {
+    this.figure = figure;
+    this.order = order;
+  }
+
+  /** What is ranked and in which order, for people. */
+  public String words() {
+    return figure + ", " + order;
   }
 
   /** What is ranked, for people. */
-  public String words() {
-    return words;
+  String figure() {
+    return figure;
   }
 
   /**

@@ -10,13 +10,13 @@ import java.util.Comparator;
 import java.util.List;
 import mainsgap.session.SessionHeader;
 import mainsgap.transfer.DeclaredClaim;
-import org.jspecify.annotations.Nullable;
 
 /** The row of one unit: its name and figures in words, and its strip below them. */
 final class StripRow {
   private static final double RADIUS = 0.32;
   private static final double LARGE_RADIUS = 0.48;
   private static final double ROOMY_STRIP = 4;
+  private static final double STRIP_IN_ORDER = 8;
   private static final int MOST_ARROWS = 5;
 
   /** A name has at least this share of a line that it shares with figures. */
@@ -121,19 +121,41 @@ final class StripRow {
             .toList();
     boolean isRoomy = bottom - top > ROOMY_STRIP * text;
     double radius = Math.min((isRoomy ? LARGE_RADIUS : RADIUS) * text, (bottom - top) / 2);
-    Lanes lanes = new Lanes((top + bottom) / 2, (bottom - top) / 2 - radius, 2.1 * radius);
+    StripHeights heights = heights(series, top, bottom, radius);
     List<TrialPoint> beyond = new ArrayList<>();
     for (TrialPoint point : sorted) {
       double x = plot.x(millis(point));
       if (x > row.getMaxX()) {
         beyond.add(point);
       } else {
-        draw(point, x, lanes.place(x), radius);
+        draw(point, x, heights.of(point, x), radius);
       }
     }
     if (!beyond.isEmpty()) {
       beyondTheEdge(beyond, (top + bottom) / 2, radius);
     }
+  }
+
+  /** In the order of the trials where there is so much room that a drift would be seen. */
+  private StripHeights heights(UnitSeries series, double top, double bottom, double radius) {
+    int trials = series.points().size();
+    if (bottom - top < STRIP_IN_ORDER * text || trials < 2) {
+      return new StripHeights.Lanes((top + bottom) / 2, (bottom - top) / 2 - radius, 2.1 * radius);
+    }
+    StripHeights.InOrder order =
+        new StripHeights.InOrder(top + 1.5 * text, bottom - 1.5 * text, trials);
+    for (int number : List.of(1, trials)) {
+      double y = order.ofNumber(number) - 0.62 * text;
+      onGround("trial " + number, row.getX() + text, y);
+    }
+    return order;
+  }
+
+  /** No line of the grid runs through the words. */
+  private void onGround(String words, double x, double y) {
+    g.setColor(sheet.look().ground());
+    g.fill(new Rectangle2D.Double(x, y, plain.width(words), plain.lineHeight()));
+    plain.draw(words, x, y, sheet.look().quiet());
   }
 
   private void draw(TrialPoint point, double x, double y, double radius) {
@@ -177,41 +199,5 @@ final class StripRow {
   private static double millis(TrialPoint point) {
     Double millis = point.millis();
     return millis == null ? Double.NaN : millis;
-  }
-
-  /** Puts points that would cover each other beside each other. */
-  private static final class Lanes {
-    private final double middle;
-    private final double width;
-    private final List<Double> ends = new ArrayList<>();
-    private final int most;
-
-    Lanes(double middle, double room, double width) {
-      this.middle = middle;
-      this.width = width;
-      this.most = 1 + 2 * (int) Math.max(0, Math.floor(room / width));
-    }
-
-    /** The height for the next point to the right. */
-    double place(double x) {
-      for (int lane = 0; lane < most; lane++) {
-        @Nullable Double end = lane < ends.size() ? ends.get(lane) : null;
-        if (end == null || x - end >= width) {
-          if (end == null) {
-            ends.add(x);
-          } else {
-            ends.set(lane, x);
-          }
-          return at(lane);
-        }
-      }
-      return middle;
-    }
-
-    /** 0, +1, -1, +2, -2 ... lanes from the middle. */
-    private double at(int lane) {
-      int steps = (lane + 1) / 2;
-      return middle + (lane % 2 == 1 ? steps : -steps) * width;
-    }
   }
 }

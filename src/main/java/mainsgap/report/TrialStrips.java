@@ -59,9 +59,7 @@ public record TrialStrips(Ranking ranking) implements Figure {
       new StripRow(g, sheet, plot, row, ranking).draw(ranking.places().get(i));
     }
     if (shown < places) {
-      String rest =
-          Wording.counted(places - shown, "more unit")
-              + ": too many for this size of picture and text";
+      String rest = Wording.moreUnits(places - shown);
       small.draw(
           small.fitted(rest, area.getWidth()),
           area.getX(),

@@ -51,6 +51,11 @@ final class Wording {
     return number + " " + thing + (number == 1 ? "" : "s");
   }
 
+  /** What stands in the place of rows for which there is no room. */
+  static String moreUnits(int number) {
+    return counted(number, "more unit") + ": too many for this size of picture and text";
+  }
+
   /** What was measured, such as "loss of mains, 230 V, 50 Hz". */
   static String task(MeasuringTask task) {
     return String.format(

@@ -12,6 +12,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -89,10 +90,34 @@ class FigureFormatTest {
     Path file = folder.resolve("missing").resolve("a.svg");
     ReportException failed =
         assertThrows(ReportException.class, () -> FigureFormat.SVG.write(figure, SHEET, file));
+    assertEquals(
+        "could not write the figure "
+            + file
+            + ": there is no folder "
+            + file.getParent()
+            + "; choose another folder",
+        failed.getMessage());
+  }
+
+  @Test
+  void whatCouldNotBeWrittenWholeLeavesTheOldFile() throws Exception {
+    Path file = Files.writeString(folder.resolve("a.png"), "mine");
+    // a folder in the place of the unfinished file: nothing can be written there
+    Files.createFile(Files.createDirectory(folder.resolve("a.png.part")).resolve("held"));
+    ReportException failed =
+        assertThrows(ReportException.class, () -> FigureFormat.PNG.writeOver(figure, SHEET, file));
     assertTrue(
-        String.valueOf(failed.getMessage())
-            .startsWith("could not write the figure " + file + ": "));
-    assertTrue(String.valueOf(failed.getMessage()).endsWith("; choose another folder"));
+        String.valueOf(failed.getMessage()).startsWith("could not write the figure " + file),
+        failed.getMessage());
+    assertEquals("mine", Files.readString(file));
+  }
+
+  @Test
+  void nothingUnfinishedIsLeftBeside() throws Exception {
+    FigureFormat.SVG.write(figure, SHEET, folder.resolve("a.svg"));
+    try (Stream<Path> files = Files.list(folder)) {
+      assertEquals(List.of(folder.resolve("a.svg")), files.toList());
+    }
   }
 
   @Test

@@ -33,6 +33,7 @@ class FigureLayoutTest {
     List<Figure> figures = new ArrayList<>();
     for (RankBy by : RankBy.values()) {
       figures.add(TrialStrips.of(units, by));
+      figures.add(RankTable.of(units, by));
     }
     for (CleanMeasure measure : CleanMeasure.values()) {
       figures.add(FastAgainstClean.of(units, measure));
@@ -58,10 +59,13 @@ class FigureLayoutTest {
   }
 
   @ParameterizedTest
-  @ValueSource(ints = {1, 2, 8})
+  @ValueSource(ints = {1, 2, 8, 20})
   void noTextCoversAnother(int count) throws Exception {
     for (Figure figure : figures(units(count))) {
       assertTidy(figure, FULL_HD);
+    }
+    for (OverlaidTraces.Alignment alignment : OverlaidTraces.Alignment.values()) {
+      assertTidy(OverlaidTraces.of(InventedTraces.many(Math.min(16, count)), alignment), FULL_HD);
     }
   }
 

@@ -19,6 +19,7 @@ final class Easel {
   private static final int LEAST_PIXELS = 40;
 
   private final Appearance appearance;
+  private final Captures captures;
   private final NewestWork work;
   private final ReadOnlyObjectWrapper<@Nullable Picture> picture = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyStringWrapper whyNone = new ReadOnlyStringWrapper("");
@@ -27,7 +28,8 @@ final class Easel {
 
   private record Place(int widthPixels, int heightPixels, double pixelsOfUsual) {}
 
-  Easel(Background background, Appearance appearance) {
+  Easel(Background background, Appearance appearance, Captures captures) {
+    this.captures = captures;
     this.appearance = appearance;
     this.work = new NewestWork(background);
     appearance.darkProperty().addListener((property, was, is) -> draw());
@@ -64,6 +66,11 @@ final class Easel {
     }
   }
 
+  /** Whether what is seen is what is wanted. */
+  boolean isSettled() {
+    return work.isDone();
+  }
+
   /** The look of the window. */
   FigureLook look() {
     return appearance.darkProperty().get() ? FigureLook.DARK : FigureLook.LIGHT;
@@ -85,7 +92,7 @@ final class Easel {
     work.ask(
         () ->
             Picture.of(
-                wanted.figure(),
+                wanted.figure(captures),
                 new FigureSheet(at.widthPixels(), at.heightPixels(), textPixels, look)),
         this::drawn,
         e -> notDrawn(String.valueOf(e.getMessage())));

@@ -3,18 +3,13 @@ package mainsgap.desk.findings;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Consumer;
-import java.util.function.Function;
-import javafx.scene.Node;
-import javafx.scene.control.ComboBox;
-import javafx.scene.control.Label;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
-import javafx.util.StringConverter;
 import mainsgap.report.CleanMeasure;
+import mainsgap.report.OverlaidTraces;
 import mainsgap.report.RankBy;
 
 /** Chooses which figure is seen, and how. */
@@ -23,6 +18,19 @@ final class FigureBar {
   private final FlowPane node = new FlowPane();
   private final ToggleGroup group = new ToggleGroup();
   private final Map<FigureKind, ToggleButton> tabs = new EnumMap<>(FigureKind.class);
+  private final Choice<RankBy> rankBy =
+      new Choice<>("rank-by", "Ranked by", List.of(RankBy.values()), RankBy::words);
+  private final Choice<CleanMeasure> measure =
+      new Choice<>(
+          "clean-measure", "Cleanness by", List.of(CleanMeasure.values()), CleanMeasure::words);
+  private final Choice<OverlaidTraces.Alignment> alignment =
+      new Choice<>(
+          "alignment",
+          "Aligned",
+          List.of(OverlaidTraces.Alignment.values()),
+          OverlaidTraces.Alignment::shortWords);
+  private final Choice<TracePick> pick =
+      new Choice<>("trace-pick", "Traces", List.of(TracePick.values()), TracePick::words);
 
   FigureBar(FindingsModel model) {
     this.model = model;
@@ -32,53 +40,53 @@ final class FigureBar {
     for (FigureKind kind : FigureKind.values()) {
       buttons.getChildren().add(tab(kind));
     }
-    FigureWishes wishes = model.wishesProperty().get();
     node.getChildren()
-        .addAll(
-            buttons,
-            choice(
-                "rank-by",
-                "Ranked by",
-                List.of(RankBy.values()),
-                RankBy::words,
-                wishes.rankBy(),
-                wanted -> model.wish(model.wishesProperty().get().by(wanted)),
-                FigureKind.TRIALS),
-            choice(
-                "clean-measure",
-                "Cleanness by",
-                List.of(CleanMeasure.values()),
-                CleanMeasure::words,
-                wishes.measure(),
-                wanted -> model.wish(model.wishesProperty().get().against(wanted)),
-                FigureKind.FAST_AGAINST_CLEAN));
-    model.wishesProperty().addListener((property, was, is) -> select(is.kind()));
-    select(wishes.kind());
+        .addAll(buttons, rankBy.node(), measure.node(), pick.node(), alignment.node());
+    follow();
+    model.wishesProperty().addListener((property, was, is) -> show(is));
+    show(model.wishesProperty().get());
   }
 
-  Node node() {
+  FlowPane node() {
     return node;
   }
 
-  /** Gives the focus to the figure's tab. */
-  void focus() {
-    ToggleButton tab = tabs.get(model.wishesProperty().get().kind());
-    if (tab != null) {
-      tab.requestFocus();
-    }
+  private void follow() {
+    FigureWishes usual = model.wishesProperty().get();
+    rankBy.valueProperty().set(usual.rankBy());
+    rankBy.valueProperty().addListener((property, was, is) -> model.wish(wishes().by(is)));
+    measure.valueProperty().set(usual.measure());
+    measure.valueProperty().addListener((property, was, is) -> model.wish(wishes().against(is)));
+    alignment.valueProperty().set(usual.alignment());
+    alignment
+        .valueProperty()
+        .addListener((property, was, is) -> model.wish(wishes().alignedAt(is)));
+    pick.valueProperty().set(model.traces().pickProperty().get());
+    pick.valueProperty()
+        .addListener(
+            (property, was, is) -> {
+              if (is != model.traces().pickProperty().get()) {
+                model.traces().pick(is);
+              }
+            });
+    model.traces().pickProperty().addListener((property, was, is) -> pick.valueProperty().set(is));
+  }
+
+  private FigureWishes wishes() {
+    return model.wishesProperty().get();
   }
 
   private ToggleButton tab(FigureKind kind) {
-    int number = kind.number();
-    ToggleButton tab = new ToggleButton(number + "  " + kind.words());
-    tab.setId("figure-" + number);
-    tab.setTooltip(new Tooltip(kind.words() + " (key " + number + ")"));
+    ToggleButton tab = new ToggleButton(kind.number() + "  " + kind.words());
+    tab.setId("figure-" + kind.number());
+    tab.setTooltip(new Tooltip(kind.words() + " (key " + kind.number() + ")"));
     tab.setToggleGroup(group);
+    tab.setMinWidth(ToggleButton.USE_PREF_SIZE);
     tab.selectedProperty()
         .addListener(
             (property, was, is) -> {
               if (is) {
-                model.wish(model.wishesProperty().get().of(kind));
+                model.wish(wishes().of(kind));
               } else if (group.getSelectedToggle() == null) {
                 // one figure is always chosen
                 tab.setSelected(true);
@@ -88,51 +96,12 @@ final class FigureBar {
     return tab;
   }
 
-  private void select(FigureKind kind) {
-    ToggleButton tab = tabs.get(kind);
-    if (tab != null) {
-      tab.setSelected(true);
-    }
-  }
-
-  private <T> Node choice(
-      String id,
-      String words,
-      List<T> all,
-      Function<T, String> wording,
-      T chosen,
-      Consumer<T> wish,
-      FigureKind kind) {
-    ComboBox<T> box = new ComboBox<>();
-    box.setId(id);
-    box.setAccessibleText(words);
-    box.getItems().setAll(all);
-    box.setValue(chosen);
-    box.setConverter(
-        new StringConverter<>() {
-          @Override
-          public String toString(T one) {
-            return one == null ? "" : wording.apply(one);
-          }
-
-          @Override
-          public T fromString(String typed) {
-            throw new UnsupportedOperationException("nothing is typed here");
-          }
-        });
-    box.valueProperty().addListener((property, was, is) -> wish.accept(is));
-    Label label = new Label(words);
-    label.setLabelFor(box);
-    HBox pair = new HBox(label, box);
-    pair.getStyleClass().add("choice");
-    Runnable showIfUsed =
-        () -> {
-          boolean used = model.wishesProperty().get().kind() == kind;
-          pair.setVisible(used);
-          pair.setManaged(used);
-        };
-    model.wishesProperty().addListener((property, was, is) -> showIfUsed.run());
-    showIfUsed.run();
-    return pair;
+  private void show(FigureWishes wishes) {
+    FigureKind kind = wishes.kind();
+    tabs.forEach((of, tab) -> tab.setSelected(of == kind));
+    rankBy.showIf(kind == FigureKind.TRIALS || kind == FigureKind.RANKING);
+    measure.showIf(kind == FigureKind.FAST_AGAINST_CLEAN);
+    alignment.showIf(kind == FigureKind.TRACES);
+    pick.showIf(kind == FigureKind.TRACES);
   }
 }

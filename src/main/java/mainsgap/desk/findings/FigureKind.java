@@ -3,7 +3,9 @@ package mainsgap.desk.findings;
 /** What the page can show of its sessions. */
 enum FigureKind {
   TRIALS(1, "Trials"),
-  FAST_AGAINST_CLEAN(2, "Fast against clean");
+  RANKING(2, "Ranking"),
+  FAST_AGAINST_CLEAN(3, "Fast against clean"),
+  TRACES(4, "Traces");
 
   private final int number;
   private final String words;

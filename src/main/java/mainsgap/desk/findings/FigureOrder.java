@@ -1,8 +1,12 @@
 package mainsgap.desk.findings;
 
 import java.util.List;
+import java.util.Set;
 import mainsgap.report.FastAgainstClean;
 import mainsgap.report.Figure;
+import mainsgap.report.OverlaidTraces;
+import mainsgap.report.RankTable;
+import mainsgap.report.ReportException;
 import mainsgap.report.TrialStrips;
 import mainsgap.report.UnitSeries;
 
@@ -10,25 +14,48 @@ import mainsgap.report.UnitSeries;
  * All that a figure is made of.
  *
  * @param sessions those that it shows, at least one
+ * @param rows their trials
+ * @param traces those laid over each other
  * @param wishes which figure
  */
-record FigureOrder(List<OpenedSession> sessions, FigureWishes wishes) {
+record FigureOrder(
+    List<OpenedSession> sessions, List<TrialRow> rows, Set<TrialKey> traces, FigureWishes wishes) {
 
   FigureOrder {
     sessions = List.copyOf(sessions);
+    rows = List.copyOf(rows);
+    traces = Set.copyOf(traces);
   }
 
   /**
    * The figure, made beside the UI thread.
    *
-   * @throws mainsgap.report.ReportException with a sentence where it cannot be made
+   * @throws RuntimeException with a sentence where it cannot be made
    */
-  Figure figure() {
+  Figure figure(Captures captures) {
     List<UnitSeries> series =
         UnitSeries.of(sessions.stream().map(one -> one.kept().session()).toList());
     return switch (wishes.kind()) {
       case TRIALS -> TrialStrips.of(series, wishes.rankBy());
+      case RANKING -> RankTable.of(series, wishes.rankBy());
       case FAST_AGAINST_CLEAN -> FastAgainstClean.of(series, wishes.measure());
+      case TRACES -> overlaid(captures);
     };
+  }
+
+  private Figure overlaid(Captures captures) {
+    List<TrialRow> chosen = rows.stream().filter(row -> traces.contains(row.key())).toList();
+    if (chosen.isEmpty()) {
+      throw new ReportException(
+          "No trace is chosen: tick trials in the table, or press space on them there.");
+    }
+    if (chosen.size() > TraceChoice.MOST) {
+      throw new ReportException(
+          chosen.size()
+              + " traces cannot be told apart: tick at most "
+              + TraceChoice.MOST
+              + " in the table.");
+    }
+    return OverlaidTraces.of(chosen.stream().map(captures::trace).toList(), wishes.alignment());
   }
 }

@@ -28,7 +28,7 @@ final class FileDoor {
   FileDoor(FindingsModel model) {
     this.model = model;
     typed.setId("session-path");
-    typed.setPromptText("path of a session, then Enter");
+    typed.setPromptText("path, then Enter");
     typed.setAccessibleText("Path of a session");
     typed.setOnAction(event -> openTyped());
     HBox.setHgrow(typed, Priority.ALWAYS);

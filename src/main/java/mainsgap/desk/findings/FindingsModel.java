@@ -4,7 +4,9 @@ import java.nio.file.Path;
 import java.util.List;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.collections.FXCollections;
 import javafx.collections.ListChangeListener;
+import javafx.collections.ObservableList;
 import mainsgap.bench.DataFolder;
 import mainsgap.desk.manners.DeskTools;
 
@@ -17,8 +19,13 @@ public final class FindingsModel {
   private final Shelf shelf;
   private final Offers offers;
   private final Easel easel;
+  private final Export export;
   private final ReadOnlyObjectWrapper<FigureWishes> wishes =
       new ReadOnlyObjectWrapper<>(FigureWishes.USUAL);
+  private final Captures captures = new Captures();
+  private final TraceChoice traces = new TraceChoice();
+  private final ObservableList<TrialRow> rows = FXCollections.observableArrayList();
+  private final ObservableList<TrialRow> shownRows = FXCollections.unmodifiableObservableList(rows);
   private boolean isReopened;
 
   /** Nothing is open yet; what was is opened again by {@link #look}. */
@@ -30,8 +37,10 @@ public final class FindingsModel {
     memory = new OpenMemory(tools.memory());
     shelf = new Shelf(tools.background());
     offers = new Offers(dataFolder, memory, tools.background());
-    easel = new Easel(tools.background(), tools.appearance());
-    shelf.sessions().addListener((ListChangeListener<OpenedSession>) change -> redraw());
+    export = new Export(tools.background(), tools.memory(), captures);
+    easel = new Easel(tools.background(), tools.appearance(), captures);
+    shelf.sessions().addListener((ListChangeListener<OpenedSession>) change -> showTrials());
+    traces.chosenProperty().addListener((property, was, is) -> redraw());
     wishes.addListener((property, was, is) -> redraw());
   }
 
@@ -77,6 +86,10 @@ public final class FindingsModel {
     return offers;
   }
 
+  Export export() {
+    return export;
+  }
+
   Easel easel() {
     return easel;
   }
@@ -94,8 +107,32 @@ public final class FindingsModel {
     offers.look(shelf.asked());
   }
 
+  /** The trials of the sessions shown, in their order. */
+  ObservableList<TrialRow> rows() {
+    return shownRows;
+  }
+
+  /** Which of them are laid over each other. */
+  TraceChoice traces() {
+    return traces;
+  }
+
+  private List<OpenedSession> shown() {
+    return shelf.sessions().stream().filter(OpenedSession::isShown).toList();
+  }
+
+  private void showTrials() {
+    rows.setAll(TrialRow.of(shown()));
+    traces.among(List.copyOf(rows));
+    redraw();
+  }
+
   private void redraw() {
-    List<OpenedSession> shown = shelf.sessions().stream().filter(OpenedSession::isShown).toList();
-    easel.show(shown.isEmpty() ? null : new FigureOrder(shown, wishes.get()));
+    List<OpenedSession> shown = shown();
+    easel.show(
+        shown.isEmpty()
+            ? null
+            : new FigureOrder(
+                shown, List.copyOf(rows), traces.chosenProperty().get(), wishes.get()));
   }
 }

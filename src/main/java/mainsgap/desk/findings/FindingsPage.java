@@ -2,13 +2,17 @@ package mainsgap.desk.findings;
 
 import java.util.Objects;
 import javafx.beans.binding.Bindings;
-import javafx.scene.control.Label;
+import javafx.geometry.Orientation;
+import javafx.scene.control.Button;
+import javafx.scene.control.SplitPane;
 import javafx.scene.control.TextInputControl;
+import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
@@ -16,32 +20,34 @@ import javafx.scene.layout.VBox;
 import mainsgap.desk.manners.DeskTools;
 import mainsgap.desk.manners.Page;
 import org.kordamp.ikonli.Ikon;
+import org.kordamp.ikonli.javafx.FontIcon;
 import org.kordamp.ikonli.material2.Material2AL;
+import org.kordamp.ikonli.material2.Material2MZ;
 
 /** The page on which sessions are compared and made ready to be published. */
 public final class FindingsPage implements Page {
   private static final KeyCombination OPEN =
       new KeyCodeCombination(KeyCode.O, KeyCombination.SHORTCUT_DOWN);
+  private static final KeyCombination EXPORT =
+      new KeyCodeCombination(KeyCode.E, KeyCombination.SHORTCUT_DOWN);
 
-  private static final String NOTHING_OPEN =
-      """
-      No session is open.
-
-      Drop session files here, press Ctrl O to choose some, or type a path at the left.
-      A series on the page Trials makes a session.""";
+  /** The figure's share of the height. */
+  private static final double FIGURE_SHARE = 0.72;
 
   private final FindingsModel model;
   private final BorderPane root = new BorderPane();
   private final FileDoor door;
   private final ShelfView shelf;
-  private final FigureBar bar;
+  private final TrialTable trials;
+  private final ExportPanel export;
 
   /** Shows what {@code model} holds. */
   public FindingsPage(DeskTools tools, FindingsModel model) {
     this.model = model;
     this.door = new FileDoor(model);
     this.shelf = new ShelfView(model, door);
-    this.bar = new FigureBar(model);
+    this.trials = new TrialTable(model, tools.appearance());
+    this.export = new ExportPanel(model, this::closeExport);
     root.setId("findings");
     root.getStyleClass().add("findings");
     root.getStylesheets()
@@ -85,62 +91,74 @@ public final class FindingsPage implements Page {
   }
 
   private Region centre() {
-    FigureView figure = new FigureView(model.easel());
-    Label words = new Label();
-    words.setId("figure-words");
-    words.setWrapText(true);
-    words
-        .textProperty()
-        .bind(
-            Bindings.createStringBinding(
-                this::wordsInPlaceOfAFigure,
-                model.easel().pictureProperty(),
-                model.easel().whyNoneProperty(),
-                model.shelf().readingProperty(),
-                model.shelf().sessions()));
-    words.visibleProperty().bind(words.textProperty().isNotEmpty());
-    StackPane place = new StackPane(figure, words);
-    place.getStyleClass().add("figure-place");
-    place.setMinSize(0, 0);
-    VBox.setVgrow(place, Priority.ALWAYS);
-    VBox centre = new VBox(bar.node(), place);
-    centre.getStyleClass().add("findings-centre");
+    Region figure = new FigurePlace(model).node();
+    VBox.setVgrow(figure, Priority.ALWAYS);
+    VBox upper = new VBox(bar(), figure);
+    upper.getStyleClass().add("upper");
+    StackPane lower = new StackPane(trials.node(), export.node());
+    lower.getStyleClass().add("lower");
+    export.node().setVisible(false);
+    trials.node().visibleProperty().bind(export.node().visibleProperty().not());
+    SplitPane centre = new SplitPane(upper, lower);
+    centre.setOrientation(Orientation.VERTICAL);
+    centre.setDividerPositions(FIGURE_SHARE);
+    SplitPane.setResizableWithParent(lower, true);
     return centre;
   }
 
-  private String wordsInPlaceOfAFigure() {
-    String why = model.easel().whyNoneProperty().get();
-    if (!why.isEmpty()) {
-      return why;
+  private Region bar() {
+    Region figures = new FigureBar(model).node();
+    HBox.setHgrow(figures, Priority.ALWAYS);
+    Button write = new Button("Export", new FontIcon(Material2MZ.SAVE_ALT));
+    write.setId("export-open");
+    write.setTooltip(new Tooltip("Write the figure to a file (Ctrl E)"));
+    write.setMinWidth(Region.USE_PREF_SIZE);
+    write.setOnAction(event -> openExport());
+    write.disableProperty().bind(Bindings.isNull(model.easel().pictureProperty()));
+    HBox bar = new HBox(figures, write);
+    bar.getStyleClass().add("bar");
+    return bar;
+  }
+
+  private void openExport() {
+    if (model.easel().order() != null) {
+      export.node().setVisible(true);
+      export.shown();
     }
-    if (model.shelf().readingProperty().get() > 0
-        || model.easel().pictureProperty().get() != null) {
-      return "";
-    }
-    if (model.shelf().sessions().isEmpty()) {
-      return NOTHING_OPEN;
-    }
-    return model.easel().order() == null
-        ? "No session is shown: tick one at the left, or press space on it."
-        : "";
+  }
+
+  private void closeExport() {
+    export.node().setVisible(false);
+    trials.focus();
   }
 
   private void keyed(KeyEvent event) {
     if (OPEN.match(event)) {
       door.choose();
-      event.consume();
+    } else if (EXPORT.match(event)) {
+      openExport();
+    } else if (event.getCode() == KeyCode.ESCAPE && export.node().isVisible()) {
+      closeExport();
+    } else if (!chosenByDigit(event)) {
       return;
     }
-    boolean isTyping = event.getTarget() instanceof TextInputControl;
-    if (!isTyping && !event.isShortcutDown() && !event.isAltDown()) {
-      int number = digit(event.getCode());
-      for (FigureKind kind : FigureKind.values()) {
-        if (kind.number() == number) {
-          model.wish(model.wishesProperty().get().of(kind));
-          event.consume();
-        }
+    event.consume();
+  }
+
+  private boolean chosenByDigit(KeyEvent event) {
+    if (event.getTarget() instanceof TextInputControl
+        || event.isShortcutDown()
+        || event.isAltDown()) {
+      return false;
+    }
+    int number = digit(event.getCode());
+    for (FigureKind kind : FigureKind.values()) {
+      if (kind.number() == number) {
+        model.wish(model.wishesProperty().get().of(kind));
+        return true;
       }
     }
+    return false;
   }
 
   private static int digit(KeyCode code) {

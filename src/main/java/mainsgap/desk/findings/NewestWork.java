@@ -40,6 +40,11 @@ final class NewestWork {
     start.run();
   }
 
+  /** Whether nothing runs or waits. */
+  boolean isDone() {
+    return !running;
+  }
+
   private void goOn() {
     Runnable next = waiting;
     waiting = null;

@@ -39,12 +39,15 @@ record OpenedSession(Path file, KeptSession kept, String unit, SeriesWords words
     return name == null ? file.toString() : name.toString();
   }
 
-  /** Firmware and number of trials, in a line. */
-  String line() {
-    String firmware = kept.session().header().conditions().getOrDefault("firmware", "");
-    return (firmware.isBlank() ? "firmware not told" : "firmware " + firmware.strip())
-        + " · n = "
-        + words.n();
+  /** Which firmware, as far as it is told. */
+  String firmware() {
+    String told = kept.session().header().conditions().getOrDefault("firmware", "");
+    return told.isBlank() ? "firmware not told" : "firmware " + told.strip();
+  }
+
+  /** How many trials count, and which do not. */
+  String trials() {
+    return "n = " + words.n();
   }
 
   @Nullable Verdict verdict() {

@@ -30,7 +30,7 @@ final class SessionCell extends ListCell<OpenedSession> {
     }
     setGraphic(face(session));
     setTooltip(new Tooltip(session.unit() + "\n" + session.file()));
-    setAccessibleText(session.unit() + ", " + session.line() + ", " + session.words().verdict());
+    setAccessibleText(session.unit() + ", " + session.trials() + ", " + session.words().verdict());
   }
 
   private HBox face(OpenedSession session) {
@@ -41,10 +41,12 @@ final class SessionCell extends ListCell<OpenedSession> {
     shown.setOnAction(event -> shelf.show(session.file(), shown.isSelected()));
     Label unit = new Label(session.unit());
     unit.getStyleClass().add("unit");
-    Label line = new Label(session.line());
+    Label firmware = new Label(session.firmware());
+    Label trials = new Label(session.trials());
+    trials.setWrapText(true);
     Label file = new Label(session.fileName());
     file.getStyleClass().add("file");
-    VBox words = new VBox(unit, line, VerdictSign.of(session.verdict()), file);
+    VBox words = new VBox(unit, firmware, trials, VerdictSign.of(session.verdict()), file);
     words.setMinWidth(0);
     HBox.setHgrow(words, Priority.ALWAYS);
     HBox face = new HBox(shown, words);

@@ -52,7 +52,7 @@ class FindingsModelTest {
     assertNotEquals(one, model.easel().pictureProperty().get());
     OpenedSession session = model.shelf().sessions().get(0);
     assertEquals("Invented Lumengrove 600", session.unit());
-    assertEquals("firmware not told · n = 3", session.line());
+    assertEquals("firmware not told", session.firmware());
     assertEquals("PASS", session.words().verdict());
   }
 
@@ -66,7 +66,7 @@ class FindingsModelTest {
 
     assertEquals(List.of(file), open());
     assertEquals(
-        "firmware not told · n = 2 (+ 1 set aside)", model.shelf().sessions().get(0).line());
+        "n = 2 (+ 1 set aside)", model.shelf().sessions().get(0).trials());
   }
 
   @Test
@@ -81,7 +81,7 @@ class FindingsModelTest {
     assertEquals(good, model.shelf().frontProperty().get());
     assertEquals(2, model.shelf().refused().size());
     assertEquals(
-        "could not open the session file " + bad + ": it is not a Mainsgap session",
+        "Could not open the session file " + bad + ": it is not a Mainsgap session",
         model.shelf().refused().get(0).why());
     assertNotNull(model.easel().pictureProperty().get());
 
@@ -171,7 +171,7 @@ class FindingsModelTest {
 
     assertEquals(elsewhere, later.shelf().frontProperty().get());
     assertEquals(
-        "there is no session file " + kept + "; check the path",
+        "There is no session file " + kept + "; check the path",
         later.shelf().refused().get(0).why());
   }
 

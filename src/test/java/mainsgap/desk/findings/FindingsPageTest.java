@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Objects;
 import javafx.scene.Scene;
 import javafx.scene.control.TextField;
@@ -69,12 +70,7 @@ class FindingsPageTest {
   }
 
   private void openByKeyboard(Path file) {
-    DeskToolkit.doOnFx(
-        () -> {
-          TextField typed = (TextField) stage.getScene().lookup("#session-path");
-          typed.setText(file.toString());
-          typed.requestFocus();
-        });
+    typeInto("#session-path", file);
     robot.type(KeyCode.ENTER);
   }
 
@@ -97,12 +93,97 @@ class FindingsPageTest {
     openByKeyboard(made.usual("Invented Lumengrove 600"));
     awaitFigure("Transfer time of every trial");
     Shots.save(stage.getScene(), "findings-one-session");
-    DeskToolkit.doOnFx(() -> stage.getScene().lookup("#sessions").requestFocus());
+    focus("#sessions");
     robot.type(KeyCode.DIGIT2);
+    awaitFigure("Ranking");
+    robot.type(KeyCode.DIGIT3);
     awaitFigure("Fast against clean");
-    Shots.save(stage.getScene(), "findings-fast-against-clean");
+    robot.type(KeyCode.DIGIT4);
+    awaitFigure("Output voltages laid over each other");
+    Shots.save(stage.getScene(), "findings-one-session-traces");
+    focus("#trials");
+    robot.type(KeyCode.SPACE);
+    DeskToolkit.await("unticked", () -> model.traces().chosenProperty().get().size() == 2);
+    focus("#sessions");
     robot.type(KeyCode.DELETE);
     DeskToolkit.await("removed", () -> model.shelf().sessions().isEmpty());
     assertEquals(1, model.offers().files().size());
+  }
+
+  @Test
+  void sessionsAreComparedInEveryFigure() {
+    Path first = made.series("standby", "Invented Lumengrove 600", 6, 20.0);
+    made.setAside(first, 2, "the load was touched");
+    Path second = made.series("line-interactive", "Invented Quietwell 1000", 6, 4.0);
+    Path third = made.series("never-returns", "Invented Tallowmere 450", 3, null);
+    Path fourth = made.series("double-conversion", "Invented Fennbrook 2000", 3, 0.5);
+    DeskToolkit.doOnFx(() -> model.openAll(List.of(first, second, third, fourth)));
+    DeskToolkit.await("all read", () -> model.shelf().sessions().size() == 4);
+    focus("#sessions");
+    for (FigureKind kind : FigureKind.values()) {
+      robot.type(KeyCode.getKeyCode(Integer.toString(kind.number())));
+      DeskToolkit.await(kind.words(), () -> model.wishesProperty().get().kind() == kind);
+      settle();
+      Shots.save(stage.getScene(), "findings-many-" + kind.number());
+    }
+    DeskToolkit.doOnFx(() -> tools.appearance().darkProperty().set(true));
+    DeskToolkit.doOnFx(tools.appearance()::wear);
+    settle();
+    Shots.save(stage.getScene(), "findings-many-dark");
+  }
+
+  /** Until the newest figure is drawn. */
+  private void settle() {
+    DeskToolkit.await("drawn", () -> model.easel().isSettled());
+  }
+
+  @Test
+  void figureIsWrittenByKeyboardAndAFileInTheWayIsAskedAbout() throws IOException {
+    openByKeyboard(made.usual("Invented Lumengrove 600"));
+    awaitFigure("Transfer time of every trial");
+    robot.press(KeyCode.CONTROL, KeyCode.E).release(KeyCode.E, KeyCode.CONTROL);
+    DeskToolkit.await("export", () -> stage.getScene().lookup("#export").isVisible());
+    Path file = data.resolve("figure.png");
+    typeInto("#export-path", file);
+    robot.type(KeyCode.ENTER);
+    DeskToolkit.await("written", () -> Files.exists(file));
+    settle();
+    Shots.save(stage.getScene(), "findings-export-written");
+    robot.type(KeyCode.ENTER);
+    DeskToolkit.await("asked", () -> file.equals(model.export().inTheWayProperty().get()));
+    Shots.save(stage.getScene(), "findings-export-in-the-way");
+    Files.writeString(file, "old");
+    focus("#export-replace");
+    robot.type(KeyCode.SPACE);
+    DeskToolkit.await("replaced", () -> file.toFile().length() > 1000);
+    robot.type(KeyCode.ESCAPE);
+    DeskToolkit.await("closed", () -> !stage.getScene().lookup("#export").isVisible());
+  }
+
+  @Test
+  void brokenSessionIsSaidAndCanBeLeftOut() throws IOException {
+    openByKeyboard(made.usual("Invented Lumengrove 600"));
+    Path broken = Files.writeString(data.resolve("broken.mainsgap"), "nothing like a session");
+    openByKeyboard(broken);
+    DeskToolkit.await("refused", () -> model.shelf().refused().size() == 1);
+    awaitFigure("Transfer time of every trial");
+    Shots.save(stage.getScene(), "findings-broken-session");
+    focus("#leave-out");
+    robot.type(KeyCode.SPACE);
+    DeskToolkit.await("left out", () -> model.shelf().refused().isEmpty());
+    assertEquals(1, model.shelf().sessions().size());
+  }
+
+  private void focus(String id) {
+    DeskToolkit.doOnFx(() -> stage.getScene().lookup(id).requestFocus());
+  }
+
+  private void typeInto(String id, Path words) {
+    DeskToolkit.doOnFx(
+        () -> {
+          TextField field = (TextField) stage.getScene().lookup(id);
+          field.setText(words.toString());
+          field.requestFocus();
+        });
   }
 }

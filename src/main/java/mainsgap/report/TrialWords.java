@@ -1,0 +1,91 @@
+package mainsgap.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import mainsgap.session.LoggedTrial;
+import mainsgap.statistics.StatedValue;
+import mainsgap.transfer.Verdict;
+
+/**
+ * One trial as words, its time rounded by its uncertainty; "-" where there is none.
+ *
+ * @param plainTime the transfer time, or what stands in its place
+ * @param statedTime the same with its uncertainty
+ * @param result how it stands
+ * @param angle at which the loss fell
+ * @param residual the residual disturbance over the first cycle
+ * @param remark why it is no plain pass, and what a person added
+ */
+public record TrialWords(
+    String plainTime,
+    String statedTime,
+    String result,
+    String angle,
+    String residual,
+    String remark) {
+  private static final String NONE = "-";
+
+  /** A time is told to a microsecond at best. */
+  private static final double FINEST_MILLIS = 0.01;
+
+  /** The words for {@code trial}. */
+  public static TrialWords of(LoggedTrial trial) {
+    OptionalDouble angle = trial.number("pointOnWaveDeg");
+    OptionalDouble residual = trial.number("residualPercent");
+    return new TrialWords(
+        time(trial, false),
+        time(trial, true),
+        result(trial),
+        angle.isEmpty() ? NONE : Math.round(angle.getAsDouble()) % 360 + "°",
+        residual.isEmpty() ? NONE : Wording.plain(residual.getAsDouble()) + " %",
+        remark(trial));
+  }
+
+  private static String time(LoggedTrial trial, boolean withUncertainty) {
+    double u = Math.max(FINEST_MILLIS, trial.number("expandedUncertaintyMs").orElse(0));
+    OptionalDouble least = trial.number("transferTimeAtLeastMs");
+    if (least.isPresent()) {
+      return "at least " + millis(least.getAsDouble(), u, withUncertainty);
+    }
+    if (Boolean.FALSE.equals(trial.figures().get("interruption"))) {
+      return "no gap over " + Wording.millis(u, u);
+    }
+    OptionalDouble transfer = trial.number("transferTimeMs");
+    return transfer.isPresent()
+        ? millis(transfer.getAsDouble(), u, withUncertainty)
+        : withUncertainty ? NONE : Wording.isolated(trial.sentence());
+  }
+
+  private static String millis(double value, double u, boolean withUncertainty) {
+    return withUncertainty ? StatedValue.of(value, u) + " ms" : Wording.millis(value, u);
+  }
+
+  private static String result(LoggedTrial trial) {
+    TrialPoint point = TrialPoint.of(trial);
+    if (point.isSetAside()) {
+      return "set aside";
+    }
+    return trial
+        .verdict()
+        .map(Verdict::name)
+        .orElse(trial.isRefused() ? point.kind().words() : "not judged");
+  }
+
+  private static String remark(LoggedTrial trial) {
+    List<String> parts = new ArrayList<>();
+    if (trial.setAsideReason() != null) {
+      parts.add(trial.setAsideReason());
+    }
+    parts.addAll(trial.notes());
+    if (trial.load() != null) {
+      parts.add("load: " + trial.load().words());
+    }
+    if (trial.isRefused()) {
+      parts.add(trial.sentence());
+    } else if (trial.verdictReason() != null && trial.verdict().orElse(null) != Verdict.PASS) {
+      parts.add(trial.verdictReason());
+    }
+    return Wording.isolated(String.join("; ", parts));
+  }
+}
