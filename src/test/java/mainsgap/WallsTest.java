@@ -91,6 +91,25 @@ class WallsTest {
           .because("a page is understood without the others");
 
   @ArchTest
+  static void pagesDoNotKnowEachOther(JavaClasses house) {
+    List<String> pages = List.of("rig", "trials", "findings");
+    for (String page : pages) {
+      noClasses()
+          .that()
+          .resideInAPackage("mainsgap.desk." + page + "..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage(
+              pages.stream()
+                  .filter(other -> !other.equals(page))
+                  .map(other -> "mainsgap.desk." + other + "..")
+                  .toArray(String[]::new))
+          .because("the window joins the pages, which stay apart")
+          .check(house);
+    }
+  }
+
+  @ArchTest
   static final ArchRule thePicturesKnowNoPage =
       noClasses()
           .that()

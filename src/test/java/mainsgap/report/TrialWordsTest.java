@@ -57,7 +57,6 @@ class TrialWordsTest {
   @Test
   void noInterruptionIsToldByWhatWouldHaveBeenSeen() {
     assertEquals(
-        "no gap over 0.25 ms",
-        words(InventedSessions.noInterruption(), CLAIM, null).statedTime());
+        "no gap over 0.25 ms", words(InventedSessions.noInterruption(), CLAIM, null).statedTime());
   }
 }

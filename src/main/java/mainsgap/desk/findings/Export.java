@@ -60,9 +60,7 @@ final class Export {
             .text(FOLDER)
             .map(Path::of)
             .orElseGet(() -> Path.of(System.getProperty("user.home", ".")));
-    String name =
-        order.wishes().kind().words().toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-");
-    return folder.resolve(name + "-" + size + suffix).toString();
+    return folder.resolve(order.fileName() + "-" + size + suffix).toString();
   }
 
   /** Writes a new file; one that is there is asked about. */

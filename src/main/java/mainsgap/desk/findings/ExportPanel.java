@@ -222,7 +222,7 @@ final class ExportPanel {
   }
 
   private void withOrder(Consumer<FigureOrder> deed) {
-    FigureOrder order = model.easel().order();
+    FigureOrder order = model.onScreen();
     if (order != null) {
       deed.accept(order);
     }

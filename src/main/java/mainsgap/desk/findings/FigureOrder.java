@@ -1,6 +1,7 @@
 package mainsgap.desk.findings;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import mainsgap.report.FastAgainstClean;
 import mainsgap.report.Figure;
@@ -25,6 +26,21 @@ record FigureOrder(
     sessions = List.copyOf(sessions);
     rows = List.copyOf(rows);
     traces = Set.copyOf(traces);
+  }
+
+  /** One trial alone. */
+  static FigureOrder of(TrialRow row, FigureWishes wishes) {
+    return new FigureOrder(
+        List.of(row.session()), List.of(row), Set.of(row.key()), wishes.of(FigureKind.TRACES));
+  }
+
+  /** What it shows, as a part of a file's name. */
+  String fileName() {
+    String words =
+        wishes.kind() == FigureKind.TRACES && rows.size() == 1
+            ? rows.get(0).unit() + " trial " + rows.get(0).key().number()
+            : wishes.kind().words();
+    return words.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-");
   }
 
   /**

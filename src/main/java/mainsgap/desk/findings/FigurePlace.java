@@ -5,7 +5,9 @@ import javafx.scene.control.Label;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 
-/** The figure, or words in its place: what to do so that there is one. */
+/**
+ * The figure, or words in its place: what to do so that there is one; or the trial opened again.
+ */
 final class FigurePlace {
   private static final String NOTHING_OPEN =
       """
@@ -17,7 +19,7 @@ final class FigurePlace {
   private final FindingsModel model;
   private final StackPane node;
 
-  FigurePlace(FindingsModel model) {
+  FigurePlace(FindingsModel model, Region trial) {
     this.model = model;
     Label words = new Label();
     words.setId("figure-words");
@@ -32,7 +34,10 @@ final class FigurePlace {
                 model.shelf().readingProperty(),
                 model.shelf().sessions()));
     words.visibleProperty().bind(words.textProperty().isNotEmpty());
-    node = new StackPane(new FigureView(model.easel()), words);
+    StackPane figure = new StackPane(new FigureView(model.easel()), words);
+    figure.setMinSize(0, 0);
+    figure.visibleProperty().bind(trial.visibleProperty().not());
+    node = new StackPane(figure, trial);
     node.getStyleClass().add("figure-place");
     node.setMinSize(0, 0);
   }

@@ -9,6 +9,7 @@ import javafx.collections.ListChangeListener;
 import javafx.collections.ObservableList;
 import mainsgap.bench.DataFolder;
 import mainsgap.desk.manners.DeskTools;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Which sessions are open, and what is shown of them. Sessions and figures are read and drawn
@@ -26,6 +27,7 @@ public final class FindingsModel {
   private final TraceChoice traces = new TraceChoice();
   private final ObservableList<TrialRow> rows = FXCollections.observableArrayList();
   private final ObservableList<TrialRow> shownRows = FXCollections.unmodifiableObservableList(rows);
+  private final OpenedTrial trial;
   private boolean isReopened;
 
   /** Nothing is open yet; what was is opened again by {@link #look}. */
@@ -38,6 +40,7 @@ public final class FindingsModel {
     shelf = new Shelf(tools.background());
     offers = new Offers(dataFolder, memory, tools.background());
     export = new Export(tools.background(), tools.memory(), captures);
+    trial = new OpenedTrial(tools.background());
     easel = new Easel(tools.background(), tools.appearance(), captures);
     shelf.sessions().addListener((ListChangeListener<OpenedSession>) change -> showTrials());
     traces.chosenProperty().addListener((property, was, is) -> redraw());
@@ -86,6 +89,17 @@ public final class FindingsModel {
     return offers;
   }
 
+  /** The trial that is opened again, in the place of the figure. */
+  OpenedTrial trial() {
+    return trial;
+  }
+
+  /** What is on the screen, to be written; null where nothing is. */
+  @Nullable FigureOrder onScreen() {
+    TrialRow opened = trial.trialProperty().get();
+    return opened == null ? easel.order() : FigureOrder.of(opened, wishes.get());
+  }
+
   Export export() {
     return export;
   }
@@ -99,6 +113,7 @@ public final class FindingsModel {
   }
 
   void wish(FigureWishes wanted) {
+    trial.close();
     wishes.set(wanted);
   }
 
@@ -122,6 +137,11 @@ public final class FindingsModel {
   }
 
   private void showTrials() {
+    TrialRow opened = trial.trialProperty().get();
+    if (opened != null
+        && shown().stream().noneMatch(one -> one.file().equals(opened.key().file()))) {
+      trial.close();
+    }
     rows.setAll(TrialRow.of(shown()));
     traces.among(List.copyOf(rows));
     redraw();

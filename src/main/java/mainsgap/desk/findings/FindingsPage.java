@@ -46,7 +46,7 @@ public final class FindingsPage implements Page {
     this.model = model;
     this.door = new FileDoor(model);
     this.shelf = new ShelfView(model, door);
-    this.trials = new TrialTable(model, tools.appearance());
+    this.trials = new TrialTable(model, tools.appearance(), model.trial()::open);
     this.export = new ExportPanel(model, this::closeExport);
     root.setId("findings");
     root.getStyleClass().add("findings");
@@ -91,7 +91,8 @@ public final class FindingsPage implements Page {
   }
 
   private Region centre() {
-    Region figure = new FigurePlace(model).node();
+    Region figure =
+        new FigurePlace(model, new TrialView(model.trial(), this::closeTrial).node()).node();
     VBox.setVgrow(figure, Priority.ALWAYS);
     VBox upper = new VBox(bar(), figure);
     upper.getStyleClass().add("upper");
@@ -120,8 +121,13 @@ public final class FindingsPage implements Page {
     return bar;
   }
 
+  private void closeTrial() {
+    model.trial().close();
+    trials.focus();
+  }
+
   private void openExport() {
-    if (model.easel().order() != null) {
+    if (model.onScreen() != null) {
       export.node().setVisible(true);
       export.shown();
     }
@@ -139,6 +145,8 @@ public final class FindingsPage implements Page {
       openExport();
     } else if (event.getCode() == KeyCode.ESCAPE && export.node().isVisible()) {
       closeExport();
+    } else if (event.getCode() == KeyCode.ESCAPE && model.trial().trialProperty().get() != null) {
+      closeTrial();
     } else if (!chosenByDigit(event)) {
       return;
     }

@@ -2,6 +2,7 @@ package mainsgap.desk.findings;
 
 import java.nio.file.Path;
 import java.util.Comparator;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.collections.ListChangeListener;
@@ -10,23 +11,27 @@ import javafx.scene.control.CheckBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.TableCell;
 import javafx.scene.control.TableColumn;
+import javafx.scene.control.TableRow;
 import javafx.scene.control.TableView;
 import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
+import javafx.scene.input.MouseButton;
 import javafx.scene.layout.Region;
 import mainsgap.desk.manners.Appearance;
 import org.jspecify.annotations.Nullable;
 
-/** The trials of the sessions shown: each can be ticked for the traces. */
+/** The trials of the sessions shown: each can be opened again, and ticked for the traces. */
 final class TrialTable {
   private final FindingsModel model;
+  private final Consumer<TrialRow> open;
   private final TableView<TrialRow> table = new TableView<>();
   private final TableColumn<TrialRow, TrialRow> unit =
       TrialColumn.ofWords("Unit", 30, TrialRow::unit, Comparator.comparing(TrialRow::unit));
 
-  TrialTable(FindingsModel model, Appearance appearance) {
+  TrialTable(FindingsModel model, Appearance appearance, Consumer<TrialRow> open) {
     this.model = model;
+    this.open = open;
     table.setId("trials");
     SortedList<TrialRow> sorted = new SortedList<>(model.rows());
     sorted.comparatorProperty().bind(table.comparatorProperty());
@@ -35,6 +40,7 @@ final class TrialTable {
     table.setColumnResizePolicy(TableView.CONSTRAINED_RESIZE_POLICY_FLEX_LAST_COLUMN);
     addColumns();
     TrialColumn.follow(table.getColumns(), appearance.typePointsProperty());
+    table.setRowFactory(unused -> row());
     table.addEventFilter(KeyEvent.KEY_PRESSED, this::keyed);
     model.rows().addListener((ListChangeListener<TrialRow>) change -> rowsChanged());
     model.shelf().frontProperty().addListener((property, was, is) -> look(is));
@@ -112,12 +118,27 @@ final class TrialTable {
     return model.traces().chosenProperty().get().contains(row.key());
   }
 
+  private TableRow<TrialRow> row() {
+    TableRow<TrialRow> row = new TableRow<>();
+    row.setOnMouseClicked(
+        event -> {
+          boolean isTwice = event.getButton() == MouseButton.PRIMARY && event.getClickCount() == 2;
+          if (isTwice && row.getItem() != null) {
+            open.accept(row.getItem());
+          }
+        });
+    return row;
+  }
+
   private void keyed(KeyEvent event) {
     TrialRow row = table.getSelectionModel().getSelectedItem();
     if (row == null) {
       return;
     }
-    if (event.getCode() == KeyCode.SPACE && row.hasLoss()) {
+    if (event.getCode() == KeyCode.ENTER) {
+      open.accept(row);
+      event.consume();
+    } else if (event.getCode() == KeyCode.SPACE && row.hasLoss()) {
       model.traces().tick(row.key(), !isChosen(row));
       event.consume();
     }

@@ -13,6 +13,7 @@ import java.nio.file.Path;
 import java.util.List;
 import mainsgap.desk.DeskToolsForTests;
 import mainsgap.desk.manners.DeskTools;
+import mainsgap.desk.trace.TraceScene;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -65,8 +66,7 @@ class FindingsModelTest {
     model.open(file);
 
     assertEquals(List.of(file), open());
-    assertEquals(
-        "n = 2 (+ 1 set aside)", model.shelf().sessions().get(0).trials());
+    assertEquals("n = 2 (+ 1 set aside)", model.shelf().sessions().get(0).trials());
   }
 
   @Test
@@ -188,6 +188,46 @@ class FindingsModelTest {
     Picture dark = model.easel().pictureProperty().get();
     assertEquals(0xFFFFFFFF, light.image().getPixelReader().getArgb(0, 0));
     assertEquals(0xFF0D1117, dark.image().getPixelReader().getArgb(0, 0));
+  }
+
+  @Test
+  void trialIsOpenedAgainWithItsRawCaptureAndClosedWithItsSession() {
+    Path file = made.usual("Invented Lumengrove 600");
+    model.open(file);
+    TrialRow row = model.rows().get(1);
+
+    model.trial().open(row);
+
+    assertEquals(row, model.trial().trialProperty().get());
+    TraceScene scene = model.trial().sceneProperty().get();
+    assertNotNull(scene);
+    assertNotNull(scene.gap());
+    assertEquals(2, scene.curves().size());
+    assertEquals("", model.trial().whyNoneProperty().get());
+    FigureOrder onScreen = model.onScreen();
+    assertNotNull(onScreen);
+    assertEquals("invented-lumengrove-600-trial-2", onScreen.fileName());
+
+    model.remove(file);
+    assertNull(model.trial().trialProperty().get());
+  }
+
+  @Test
+  void captureThatCannotBeReadIsSaidAndTheFigureIsOneKeyAway() throws IOException {
+    Path file = made.usual("Invented Lumengrove 600");
+    model.open(file);
+    Files.delete(file);
+
+    model.trial().open(model.rows().get(0));
+
+    assertNull(model.trial().sceneProperty().get());
+    assertEquals(
+        "The raw capture could not be shown: there is no session file "
+            + file
+            + "; check the path. Esc goes back.",
+        model.trial().whyNoneProperty().get());
+    model.wish(FigureWishes.USUAL);
+    assertNull(model.trial().trialProperty().get());
   }
 
   @Test

@@ -104,6 +104,11 @@ class FindingsPageTest {
     focus("#trials");
     robot.type(KeyCode.SPACE);
     DeskToolkit.await("unticked", () -> model.traces().chosenProperty().get().size() == 2);
+    robot.type(KeyCode.ENTER);
+    DeskToolkit.await("opened", () -> model.trial().sceneProperty().get() != null);
+    Shots.save(stage.getScene(), "findings-trial-opened");
+    robot.type(KeyCode.ESCAPE);
+    DeskToolkit.await("closed", () -> model.trial().trialProperty().get() == null);
     focus("#sessions");
     robot.type(KeyCode.DELETE);
     DeskToolkit.await("removed", () -> model.shelf().sessions().isEmpty());
