@@ -21,8 +21,10 @@ final class ArcStart {
   /** By how much squared deviations, in units of the noise, shrink where there is an arc. */
   private static final double PROVED = 60;
 
-  /** Of what the arc takes away so much at least goes with it. */
-  private static final double EXPLAINED_SHARE = 0.6;
+  /** What an arc takes away varies by this share of it, beside the noise; a discharge by more. */
+  private static final double VARIES_SHARE = 0.3;
+
+  private static final double VARIES_NOISES = 1.5;
 
   private static final double UNSTEADY_SHARE = 0.3;
   private static final double GUARD_SECONDS = 0.3e-3;
@@ -44,9 +46,40 @@ final class ArcStart {
    * The opening before {@code left}; null where no arc is shown. The arc may have been taken for
    * what it left, so that it ends only later.
    */
-  @Nullable Edge before(Edge left) {
+  @Nullable Edge before(Edge left, Residue residue) {
     int index = (int) Math.floor(recording.time().indexAt(left.seconds()));
-    return before(left, extinguishedAt(index));
+    int end = extinguishedAt(index);
+    Edge opened = before(left, end);
+    return opened == null || !explains(opened, left, residue, end) ? null : opened;
+  }
+
+  /**
+   * Whether a level that is lost explains the samples up to the arc's end better than what left.
+   */
+  private boolean explains(Edge opened, Edge left, Residue residue, int end) {
+    int start = (int) Math.ceil(recording.time().indexAt(opened.seconds()));
+    double sum = 0;
+    for (int i = start; i < end; i++) {
+      sum += lostAt(i);
+    }
+    double level = sum / Math.max(1, end - start);
+    double squares = 0;
+    double squaresLeft = 0;
+    int earlier = (int) Math.ceil(recording.time().indexAt(left.seconds()));
+    for (int i = Math.min(start, earlier); i < end; i++) {
+      double seconds = recording.time().secondsAt(i);
+      double lost = lostAt(i) - (i < start ? 0 : level);
+      double model = left.covers(seconds) ? left.laterVoltsAt(seconds) : residue.voltsAt(seconds);
+      double deviation = i < earlier ? lostAt(i) : recording.volts()[i] - model;
+      squares += lost * lost;
+      squaresLeft += deviation * deviation;
+    }
+    return squares < squaresLeft;
+  }
+
+  private double lostAt(int index) {
+    double supplied = before.model().voltsAt(recording.time().secondsAt(index));
+    return Math.signum(supplied) * (supplied - recording.volts()[index]);
   }
 
   /** The same where what follows {@code left} is known to be no arc. */
@@ -104,7 +137,7 @@ final class ArcStart {
     int i = from;
     while (i < Math.min(latest, recording.length())) {
       double supplied = before.model().voltsAt(recording.time().secondsAt(i));
-      double lost = Math.signum(supplied) * (supplied - recording.volts()[i]);
+      double lost = lostAt(i);
       boolean isArc = lost > -noise && lost < LARGEST_VOLTS + noise;
       if (!isArc || Math.abs(supplied) < LOW_VOLTS) {
         break;
@@ -131,6 +164,7 @@ final class ArcStart {
     int best = to;
     double bestLevel = 0;
     double bestSquares = 1;
+    int bestCount = 1;
     int earliest = Math.max(0, to - (int) (LONGEST_CYCLES * recording.samplesPerCycle() / width));
     for (int k = to - 1; k >= earliest; k--) {
       if (told[k]) {
@@ -145,6 +179,7 @@ final class ArcStart {
         best = k;
         bestLevel = level;
         bestSquares = squares;
+        bestCount = count;
       }
     }
     int shortest = Math.max(4, recording.samplesIn(SHORTEST_SECONDS) / width);
@@ -152,10 +187,16 @@ final class ArcStart {
         to - best >= shortest
             && best > earliest
             && gain[best] > PROVED
-            && gain[best] * variance > EXPLAINED_SHARE * bestSquares
+            && isLevel(bestSquares / bestCount, bestLevel, variance)
             && Math.abs(mean(lost, told, 0, best)) < UNSTEADY_SHARE * bestLevel
             && isSteady(lost, told, best, to, bestLevel);
     return isProved ? edge(gain, best, earliest, start, width, extinction) : null;
+  }
+
+  private static boolean isLevel(double meanSquare, double level, double variance) {
+    double varies = VARIES_SHARE * level;
+    double noise = VARIES_NOISES * VARIES_NOISES * variance;
+    return meanSquare - level * level < varies * varies + noise;
   }
 
   /** A residue that decays loses more and more. */

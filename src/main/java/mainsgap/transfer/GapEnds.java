@@ -55,7 +55,7 @@ final class GapEnds {
     Edge left = new LeavingFit(recording, before, residue, search).better(found);
     ArcStart arc = new ArcStart(recording, before);
     boolean isFollowed = !left.equals(found) && residue.isVisible(recording);
-    Edge opened = isFollowed ? arc.endingAt(left) : arc.before(left);
+    Edge opened = isFollowed ? arc.endingAt(left) : arc.before(left, residue);
     return opened == null ? left : opened;
   }
 

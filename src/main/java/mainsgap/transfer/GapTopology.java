@@ -63,7 +63,7 @@ final class GapTopology {
     List<Segmentation.Run> runs =
         Segmentation.cheapest(
             new Segmentation.Costs(from, costBefore, costGap, costAfter), after != null);
-    return withDwell(withGapFirst(withoutTransients(runs)));
+    return withDwell(withGapFirst(withoutCrossings(withoutTransients(runs))));
   }
 
   private double[] costs(PeriodicModel model, double floor) {
@@ -112,6 +112,28 @@ final class GapTopology {
       }
     }
     return kept;
+  }
+
+  /**
+   * A voltage on its way from the supply before to the residue, as behind an arc, may cross the
+   * supply after: a make comes out of a dead load, or the break after it has bounced.
+   */
+  private List<Segmentation.Run> withoutCrossings(List<Segmentation.Run> runs) {
+    for (int k = 1; k + 2 < runs.size(); k++) {
+      boolean crosses =
+          runs.get(k - 1).part() == Segmentation.Part.GAP
+              && runs.get(k).part() == Segmentation.Part.AFTER
+              && runs.get(k + 1).part() == Segmentation.Part.BREAK
+              && !endsDead(runs.get(k - 1));
+      if (crosses) {
+        List<Segmentation.Run> joined = new ArrayList<>(runs);
+        int from = runs.get(k - 1).from();
+        joined.set(k - 1, new Segmentation.Run(Segmentation.Part.GAP, from, runs.get(k + 1).to()));
+        joined.subList(k, k + 2).clear();
+        return joined;
+      }
+    }
+    return runs;
   }
 
   /**

@@ -24,8 +24,8 @@ final class LeavingFit {
   /** A loss is looked for at so many places between two samples. */
   private static final int PLACES = 4;
 
-  /** A motor's voltage is fitted to so much of a cycle at least. */
-  private static final double MOTOR_CYCLES = 0.25;
+  /** What a motor's voltage is tells the loss the better, the longer it is followed. */
+  private static final double TOLD_CYCLES = 0.5;
 
   private static final double SLIP_SHARE = 0.93;
   private static final double USUAL_DECAY_SECONDS = 30e-3;
@@ -41,7 +41,7 @@ final class LeavingFit {
   private static final double NEGLIGIBLE = 40;
 
   /** Real residues are only nearly such; calibrated on generated captures. */
-  private static final double AMBIGUITY = 1.5;
+  private static final double AMBIGUITY = 1.2;
 
   private static final double SAMPLING_AMBIGUITY = 1.25;
 
@@ -69,9 +69,13 @@ final class LeavingFit {
     this.before = before;
     this.residue = residue;
     this.from = search.from();
-    this.to = search.to();
     this.first = search.first();
     this.last = search.last();
+    int told = last + (int) (TOLD_CYCLES * recording.samplesPerCycle());
+    this.to =
+        residue.isMotor()
+            ? Math.max(search.to(), Math.min(residue.explainedTo(), told))
+            : search.to();
     this.squaresBefore = new double[to - from + 1];
     for (int i = from; i < to; i++) {
       double deviation = recording.volts()[i] - suppliedAt(i);
@@ -136,10 +140,9 @@ final class LeavingFit {
     return more + Math.log(Math.exp(one - more) + Math.exp(other - more));
   }
 
-  /** Over a short stretch neither the slip nor the decay of a motor is told. */
+  /** Where no residue tells them, slip and decay of a motor are usual ones. */
   private int motorColumns() {
-    boolean isLong = to - last > MOTOR_CYCLES * recording.samplesPerCycle();
-    return residue.isMotor() && isLong ? 4 : 2;
+    return residue.isMotor() ? 4 : 2;
   }
 
   private static double lowest(double[] squares) {
@@ -220,7 +223,8 @@ final class LeavingFit {
   /** The same for a motor's voltage. */
   private double[] motor() {
     int columns = motorColumns();
-    boolean told = columns > 2;
+    boolean isFree = columns > 2;
+    boolean told = residue.isMotor();
     double hertz = told ? residue.frequencyHertz() : SLIP_SHARE * before.model().frequencyHertz();
     double decay = told ? residue.decaySeconds() : USUAL_DECAY_SECONDS;
     double[] lowest = new double[PLACES * (last - first + 1)];
@@ -235,7 +239,7 @@ final class LeavingFit {
       double envelope = Math.exp(-t / decay);
       row[0] = envelope * Math.cos(angle);
       row[1] = envelope * Math.sin(angle);
-      if (told) {
+      if (isFree) {
         row[2] = 1e3 * t * row[0];
         row[3] = 1e3 * t * row[1];
       }

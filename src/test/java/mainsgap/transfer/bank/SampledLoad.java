@@ -11,12 +11,14 @@ final class SampledLoad {
   private static final double FURTHEST_SECONDS = 30e-3;
 
   private final Rig rig;
+  private final double instant;
   private final double[] seconds;
   private final double[] weights;
   private final double[] volts;
 
   SampledLoad(Rig rig, double instant) {
     this.rig = rig;
+    this.instant = instant;
     double interval = rig.intervalSeconds();
     int side = 0;
     for (int at = 0; at * interval < FURTHEST_SECONDS; at += stride(at)) {
@@ -48,6 +50,16 @@ final class SampledLoad {
       difference[i] = weights[i] * (difference[i] - volts[i]);
     }
     return difference;
+  }
+
+  /** The part of a sum of squares from samples further than this from the instant. */
+  double squaresBeyond(double[] difference, double awaySeconds) {
+    double squares = 0;
+    for (int i = 0; i < difference.length; i++) {
+      boolean isBeyond = Math.abs(seconds[i] - instant) > awaySeconds + rig.intervalSeconds();
+      squares += isBeyond ? difference[i] * difference[i] : 0;
+    }
+    return squares;
   }
 
   private double[] probed(LoadVoltage load) {
