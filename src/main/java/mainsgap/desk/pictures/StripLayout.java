@@ -15,6 +15,7 @@ final class StripLayout {
   private static final double SMALLEST_RADIUS_EMS = 0.16;
   private static final double SMALLER = 0.85;
   private static final double WORDS_EMS = 3.0;
+  private static final double BEYOND_EMS = 1.4;
   private static final double AXIS_EMS = 1.7;
   private static final double SIDE_EMS = 1.2;
   private static final double TICKS_EMS = 5;
@@ -48,9 +49,9 @@ final class StripLayout {
     this.em = em;
     left = (hasNoTimes() ? NO_TIME_EMS : SIDE_EMS) * em;
     right = Math.max(left + em, width - SIDE_EMS * em);
-    top = WORDS_EMS * em;
-    bottom = Math.max(top + em, height - AXIS_EMS * em);
     endMillis = scene.endMillis();
+    top = (WORDS_EMS + (beyond().isEmpty() ? 0 : BEYOND_EMS)) * em;
+    bottom = Math.max(top + em, height - AXIS_EMS * em);
     double tried = Math.min(LARGEST_RADIUS_EMS * em, (bottom - top) / 2);
     List<Placed> found = new ArrayList<>();
     while (!placeAll(tried, found) && tried > SMALLEST_RADIUS_EMS * em) {
@@ -116,7 +117,7 @@ final class StripLayout {
             .sorted(Comparator.comparingDouble(StripLayout::millis))
             .toList();
     for (StripPoint point : withTime) {
-      boolean beyond = x(millis(point)) > right;
+      boolean beyond = millis(point) > endMillis;
       double x = beyond ? right - tried : x(millis(point));
       found.add(new Placed(point, x, middle() + lanes.place(x), beyond));
     }
@@ -141,6 +142,22 @@ final class StripLayout {
       found.add(new Placed(points.get(i), x, y, false));
     }
     return columns * mark <= gutter;
+  }
+
+  /** Those that lie to the right of the axis, in words; empty where there are none. */
+  String beyondWords() {
+    double[] times = beyond().stream().mapToDouble(StripLayout::millis).sorted().toArray();
+    if (times.length == 0) {
+      return "";
+    }
+    String least = MillisWords.millis(times[0]);
+    return times.length == 1
+        ? "no return in " + least + " →"
+        : times.length + " without return in " + least + " or more →";
+  }
+
+  private List<StripPoint> beyond() {
+    return scene.points().stream().filter(point -> millis(point) > endMillis).toList();
   }
 
   /** Where those without a time stand. */

@@ -56,8 +56,8 @@ final class StripPlot extends Region {
             gutter,
             axis,
             declared,
-            bound,
             whiskers,
+            bound,
             marks.node(),
             ring,
             type.node(),
@@ -183,8 +183,18 @@ final class StripPlot extends Region {
         ring.setRadius(RING * radius + 2);
       }
     }
+    placeBeyond();
     marks.draw();
     whiskers.getElements().setAll(spans);
+  }
+
+  /** The words for those that lie to the right of the axis. */
+  private void placeBeyond() {
+    String words = places.beyondWords();
+    if (!words.isEmpty()) {
+      double row = places.top() - 0.9 * em.getFont().getSize();
+      type.place(words, "strip-beyond", places.right(), row, 1);
+    }
   }
 
   /** Where it reaches out of the mark. */

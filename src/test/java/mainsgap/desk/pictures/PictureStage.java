@@ -64,5 +64,7 @@ final class PictureStage {
           stage.setWidth(width);
           stage.setHeight(height);
         });
+    DeskToolkit.await(
+        "the other size", () -> root.getWidth() == width && root.getHeight() == height);
   }
 }

@@ -35,6 +35,9 @@ class StripLayoutTest {
     assertTrue(none.isBeyond());
     assertTrue(none.x() <= layout.right());
     assertTrue(layout.x(10) > 0.5 * layout.right());
+    assertEquals("no return in 212.4 ms →", layout.beyondWords());
+    trials.add(InventedTrials.noReturn(199));
+    assertEquals("2 without return in 199 ms or more →", layout(trials, 900, 200).beyondWords());
   }
 
   @Test
