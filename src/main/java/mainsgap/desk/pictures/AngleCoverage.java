@@ -37,11 +37,9 @@ record AngleCoverage(int count, double emptyFromDegrees, double emptyDegrees) {
       case 1 -> "1 loss, at " + whole(emptyFromDegrees) + ".";
       default ->
           count
-              + " losses; widest stretch without one: "
-              + Math.round(emptyDegrees)
-              + "°, from "
+              + " losses, none between "
               + whole(emptyFromDegrees)
-              + " to "
+              + " and "
               + whole(emptyFromDegrees + emptyDegrees)
               + ".";
     };

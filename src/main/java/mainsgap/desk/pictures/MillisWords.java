@@ -33,6 +33,11 @@ final class MillisWords {
     return (value == 0 ? "0" : rounded.stripTrailingZeros().toPlainString()) + " ms";
   }
 
+  /** Half of an interval, to two digits. */
+  static String uncertainty(double millis) {
+    return StatedValue.of(0, millis).uncertainty() + " ms";
+  }
+
   /** How a trial ended. */
   static String outcome(Outcome outcome) {
     return switch (outcome.kind()) {
@@ -72,8 +77,14 @@ final class MillisWords {
 
   /** A phrase as a sentence of its own. */
   static String sentence(String phrase) {
-    String capital = phrase.substring(0, 1).toUpperCase(Locale.ROOT) + phrase.substring(1);
-    return ".?!".indexOf(phrase.charAt(phrase.length() - 1)) >= 0 ? capital : capital + ".";
+    String ended = ended(phrase);
+    return ended.substring(0, 1).toUpperCase(Locale.ROOT) + ended.substring(1);
+  }
+
+  /** A phrase with its full stop. */
+  static String ended(String phrase) {
+    boolean isEnded = !phrase.isEmpty() && ".?!".indexOf(phrase.charAt(phrase.length() - 1)) >= 0;
+    return isEnded ? phrase : phrase + ".";
   }
 
   /** Where on the wave of the supply before it fell; empty where there is none. */

@@ -13,6 +13,7 @@ import org.jspecify.annotations.Nullable;
 final class StripLayout {
   private static final double LARGEST_RADIUS_EMS = 0.5;
   private static final double SMALLEST_RADIUS_EMS = 0.16;
+  private static final double CROWDED_RADIUS_EMS = 0.3;
   private static final double SMALLER = 0.85;
   private static final double WORDS_EMS = 3.0;
   private static final double BEYOND_EMS = 1.4;
@@ -59,6 +60,11 @@ final class StripLayout {
     }
     radius = tried;
     placed = List.copyOf(found);
+  }
+
+  /** Whether marks lie so close that whiskers could not be told from each other. */
+  boolean isCrowded() {
+    return radius < CROWDED_RADIUS_EMS * em;
   }
 
   double x(double millis) {

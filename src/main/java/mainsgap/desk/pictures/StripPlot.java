@@ -20,6 +20,9 @@ import org.jspecify.annotations.Nullable;
 final class StripPlot extends Region {
   private static final double RING = 1.5;
   private static final double WHISKER_END = 0.45;
+  private static final double LOWER_ROW_EMS = 0.85;
+  private static final double ROW_EMS = 1.4;
+  private static final double HALF_LINE_EMS = 0.6;
 
   private final Text em = new Text("0");
   private final Rectangle guard = new Rectangle();
@@ -130,42 +133,57 @@ final class StripPlot extends Region {
     grid.getElements().setAll(lines);
   }
 
+  /** The line to the right has the upper row of words: so neither line runs through the other's. */
   private void placeLines(double size) {
+    double lower = places.top() - LOWER_ROW_EMS * size;
+    double upper = lower - ROW_EMS * size;
     Double declaredMillis = scene.declaredMillis();
+    Double boundMillis = scene.boundMillis();
+    boolean boundIsRight =
+        boundMillis != null && (declaredMillis == null || boundMillis > declaredMillis);
     declared.setVisible(declaredMillis != null);
     guard.setVisible(declaredMillis != null && scene.guardMillis() > 0);
-    if (declaredMillis != null) {
-      double x = Math.rint(places.x(declaredMillis));
-      double row = 0.8 * size;
-      place(declared, x, row - 0.6 * size, x, places.bottom());
-      double from = places.x(Math.max(0, declaredMillis - scene.guardMillis()));
-      double to = places.x(declaredMillis + scene.guardMillis());
-      guard.setX(from);
-      guard.setY(places.top());
-      guard.setWidth(Math.max(0, to - from));
-      guard.setHeight(places.bottom() - places.top());
-      beside(scene.declaredWords(), "strip-declared-words", x, row, size);
-    }
     bound.getElements().clear();
-    Double boundMillis = scene.boundMillis();
+    if (declaredMillis != null) {
+      placeDeclared(declaredMillis, boundIsRight ? lower : upper, size);
+    }
     if (boundMillis != null) {
-      double x = Math.rint(places.x(boundMillis));
-      double row = 2.2 * size;
-      double hook = 0.4 * size;
-      bound
-          .getElements()
-          .setAll(
-              new MoveTo(x - hook, row - 0.5 * size),
-              new LineTo(x, row - 0.5 * size),
-              new LineTo(x, places.bottom() - 1),
-              new LineTo(x - hook, places.bottom() - 1));
-      beside(scene.boundWords(), "strip-bound-words", x, row, size);
+      placeBound(boundMillis, boundIsRight ? upper : lower, size);
     }
   }
 
-  /** To the right of a line, or to its left where no room is. */
-  private void beside(String words, String styleClass, double x, double y, double size) {
-    type.placeBeside(words, styleClass, x - 0.6 * size, x + 0.6 * size, y, getWidth());
+  private void placeDeclared(double millis, double row, double size) {
+    double x = Math.rint(places.x(millis));
+    place(declared, x, row - HALF_LINE_EMS * size, x, places.bottom());
+    double from = places.x(Math.max(0, millis - scene.guardMillis()));
+    guard.setX(from);
+    guard.setY(places.top());
+    guard.setWidth(Math.max(0, places.x(millis + scene.guardMillis()) - from));
+    guard.setHeight(places.bottom() - places.top());
+    beside(scene.declaredWords(), "strip-declared-words", x, row, size);
+  }
+
+  /** A bracket that closes to the right. */
+  private void placeBound(double millis, double row, double size) {
+    double x = Math.rint(places.x(millis));
+    double hook = 0.4 * size;
+    double top = row - HALF_LINE_EMS * size;
+    bound
+        .getElements()
+        .setAll(
+            new MoveTo(x - hook, top),
+            new LineTo(x, top),
+            new LineTo(x, places.bottom() - 1),
+            new LineTo(x - hook, places.bottom() - 1));
+    beside(scene.boundWords(), "strip-bound-words", x, row, size);
+  }
+
+  /** To the right of the line to the right, where there is room; to the left of the other. */
+  private void beside(String words, String styleClass, double x, double row, double size) {
+    double away = HALF_LINE_EMS * size;
+    boolean isUpper = row < places.top() - (LOWER_ROW_EMS + ROW_EMS / 2) * size;
+    double end = isUpper || scene.isLoneLine() ? getWidth() - away : 0;
+    type.placeBeside(words, styleClass, x - away, x + away, row, end);
   }
 
   private void placeMarks() {
@@ -192,7 +210,7 @@ final class StripPlot extends Region {
   private void placeBeyond() {
     String words = places.beyondWords();
     if (!words.isEmpty()) {
-      double row = places.top() - 0.9 * em.getFont().getSize();
+      double row = HALF_LINE_EMS * em.getFont().getSize() + 2;
       type.place(words, "strip-beyond", places.right(), row, 1);
     }
   }
@@ -201,7 +219,10 @@ final class StripPlot extends Region {
   private void addWhisker(Placed one, double radius, List<PathElement> spans) {
     Double millis = one.point().millis();
     double half = one.point().uncertaintyMillis();
-    if (millis == null || one.isBeyond() || places.x(half) - places.x(0) <= radius) {
+    if (millis == null
+        || one.isBeyond()
+        || places.isCrowded()
+        || places.x(half) - places.x(0) <= radius) {
       return;
     }
     double end = WHISKER_END * radius;

@@ -71,6 +71,16 @@ record StripScene(
     return most == 0 ? USUAL_END_MILLIS : most * (1 + MARGIN);
   }
 
+  /** Whether there is no second line beside the declared time or the bound. */
+  boolean isLoneLine() {
+    return declaredMillis == null || boundMillis == null;
+  }
+
+  /** The largest U among the trials; 0 where none has one. */
+  double largestUncertaintyMillis() {
+    return points.stream().mapToDouble(StripPoint::uncertaintyMillis).max().orElse(0);
+  }
+
   @Nullable StripPoint point(@Nullable Integer number) {
     return points.stream()
         .filter(point -> number != null && point.number() == number)

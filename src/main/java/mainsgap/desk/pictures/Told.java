@@ -45,7 +45,7 @@ record Told(
               null,
               null,
               0,
-              "Refused: " + MillisWords.sentence(((Refused) outcome).reason()));
+              "Refused: " + MillisWords.ended(((Refused) outcome).reason()));
     };
   }
 

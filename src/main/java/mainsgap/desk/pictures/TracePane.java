@@ -114,6 +114,9 @@ public final class TracePane {
     keys.setId("trace-keys");
     keys.getStyleClass().add("picture-hint");
     keys.setMinWidth(0);
+    keys.managedProperty().bind(keys.visibleProperty());
+    whole.setMinWidth(Region.USE_PREF_SIZE);
+    gap.setMinWidth(Region.USE_PREF_SIZE);
     Region room = new Region();
     HBox.setHgrow(room, Priority.ALWAYS);
     HBox bar = new HBox(gap, whole, room, keys);
@@ -124,7 +127,7 @@ public final class TracePane {
             bar.widthProperty()
                 .greaterThan(
                     javafx.beans.binding.Bindings.createDoubleBinding(
-                        () -> gap.getWidth() + whole.getWidth() + 1.1 * keys.prefWidth(-1),
+                        () -> gap.getWidth() + whole.getWidth() + 1.2 * keys.prefWidth(-1),
                         gap.widthProperty(),
                         whole.widthProperty(),
                         keys.fontProperty())));

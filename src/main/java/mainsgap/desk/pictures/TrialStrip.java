@@ -38,6 +38,7 @@ public final class TrialStrip {
     root.getStylesheets().add(Pictures.SHEET);
     counts.setId("strip-counts");
     counts.setMinWidth(0);
+    counts.setWrapText(true);
     chosenWords.setId("strip-chosen");
     chosenWords.setMinWidth(Region.USE_PREF_SIZE);
     Region room = new Region();

@@ -16,9 +16,14 @@ import javafx.scene.text.Text;
 final class WavePlot extends Region {
   private static final int TICK_DEGREES = 90;
   private static final double SIDE_EMS = 1.6;
-  private static final double TOP_EMS = 1.2;
+  private static final double TOP_EMS = 2.2;
   private static final double BOTTOM_EMS = 2.4;
   private static final double RADIUS_EMS = 0.38;
+  private static final double CROWDED_RADIUS_EMS = 0.2;
+
+  /** From so many on, marks are drawn smaller. */
+  private static final int CROWD = 60;
+
   private static final double LATEST_RADIUS_EMS = 0.6;
   private static final double UNITS_A_PIECE = 3;
 
@@ -116,8 +121,9 @@ final class WavePlot extends Region {
 
   private void placeMarks(Frame frame, double size) {
     int last = points.size() - 1;
+    double radius = (points.size() < CROWD ? RADIUS_EMS : CROWDED_RADIUS_EMS) * size;
     for (int i = 0; i < last; i++) {
-      add(marks, points.get(i), frame, RADIUS_EMS * size);
+      add(marks, points.get(i), frame, radius);
     }
     ring.setVisible(last >= 0);
     drop.setVisible(last >= 0);
@@ -137,11 +143,10 @@ final class WavePlot extends Region {
     ring.setRadius(1.6 * LATEST_RADIUS_EMS * size);
     drop.setStartX(x);
     drop.setEndX(x);
-    drop.setStartY(frame.top());
+    drop.setStartY(0.3 * size);
     drop.setEndY(frame.bottom());
     String words = "trial " + point.number() + ": " + AngleCoverage.whole(point.angleDegrees());
-    boolean isUpper = y < frame.y(0);
-    double row = isUpper ? frame.bottom() - 0.6 * size : frame.top() + 0.6 * size;
+    double row = 0.9 * size;
     type.placeBeside(words, "wave-latest", x - 0.5 * size, x + 0.5 * size, row, getWidth());
   }
 

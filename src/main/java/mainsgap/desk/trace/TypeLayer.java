@@ -2,8 +2,10 @@ package mainsgap.desk.trace;
 
 import java.util.HashMap;
 import java.util.Map;
+import javafx.geometry.Bounds;
 import javafx.geometry.VPos;
 import javafx.scene.layout.Pane;
+import javafx.scene.shape.Rectangle;
 import javafx.scene.text.Text;
 
 /**
@@ -14,15 +16,21 @@ final class TypeLayer {
   private final Pane pane;
   private final String styleClass;
   private final Map<String, Text> shown = new HashMap<>();
+  private final Rectangle plate = new Rectangle();
   private Map<String, Text> before = new HashMap<>();
 
   TypeLayer(Pane pane, String styleClass) {
     this.pane = pane;
     this.styleClass = styleClass;
+    plate.setManaged(false);
+    plate.setVisible(false);
+    plate.getStyleClass().add("trace-plate");
+    pane.getChildren().add(plate);
   }
 
   /** Starts another picture. */
   void begin() {
+    plate.setVisible(false);
     before = new HashMap<>(shown);
     shown.clear();
   }
@@ -41,12 +49,32 @@ final class TypeLayer {
     return width;
   }
 
-  /** Places {@code words} beside {@code right}, or to the left of {@code left} where no room is. */
+  /**
+   * Places {@code words} beside {@code right}, or to the left of {@code left} where no room is;
+   * where there is none either, between both on a plate that covers what lies there.
+   */
   void placeBeside(String words, double left, double right, double y, double leftEnd, double end) {
-    Text text = textOf(words);
-    double width = text.getLayoutBounds().getWidth();
-    double x = right + width <= end ? right : left - width;
-    place(words, Math.max(leftEnd, Math.min(end - width, x)), y, 0);
+    double width = textOf(words).getLayoutBounds().getWidth();
+    if (right + width <= end) {
+      place(words, right, y, 0);
+    } else if (left - width >= leftEnd) {
+      place(words, left, y, 1);
+    } else {
+      double middle = (Math.max(left, leftEnd) + Math.min(right, end)) / 2;
+      double x = Math.max(leftEnd, Math.min(end - width, middle - width / 2));
+      place(words, x, y, 0);
+      layPlate(textOf(words));
+    }
+  }
+
+  private void layPlate(Text text) {
+    Bounds words = text.getLayoutBounds();
+    double margin = Math.rint(words.getHeight() / 4);
+    plate.setX(text.getLayoutX() + words.getMinX() - margin);
+    plate.setY(text.getLayoutY() + words.getMinY());
+    plate.setWidth(words.getWidth() + 2 * margin);
+    plate.setHeight(words.getHeight());
+    plate.setVisible(true);
   }
 
   private Text textOf(String words) {

@@ -16,7 +16,7 @@ class AngleCoverageTest {
   void theWidestStretchIsFoundOverTheZero() {
     AngleCoverage coverage = AngleCoverage.of(List.of(80.0, 200.0, 290.0));
     assertEquals(new AngleCoverage(3, 290, 150), coverage);
-    assertEquals("3 losses; widest stretch without one: 150°, from 290° to 80°.", coverage.words());
+    assertEquals("3 losses, none between 290° and 80°.", coverage.words());
   }
 
   @Test

@@ -81,7 +81,7 @@ class OutcomeSceneTest {
     assertNull(scene.gap());
     assertNull(scene.ruler());
     assertEquals(List.of(), scene.curves());
-    assertEquals("Refused: The output is clipped.", scene.remark());
+    assertEquals("Refused: the output is clipped.", scene.remark());
   }
 
   @Test

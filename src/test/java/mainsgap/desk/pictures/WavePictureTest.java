@@ -24,8 +24,7 @@ class WavePictureTest {
     show(InventedTrials.ofEveryKind());
     stage.shoot("pictures-wave");
     assertEquals("trial 8: 318°", latest());
-    assertEquals(
-        "6 losses; widest stretch without one: 130°, from 140° to 270°.", text("#wave-words"));
+    assertEquals("6 losses, none between 140° and 270°.", text("#wave-words"));
   }
 
   @Test
