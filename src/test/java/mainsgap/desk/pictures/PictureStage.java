@@ -37,12 +37,17 @@ final class PictureStage {
             });
   }
 
-  Scene scene() {
-    return stage.getScene();
-  }
-
   void close() {
     DeskToolkit.doOnFx(stage::close);
+  }
+
+  /** At once, not with the next pulse. */
+  void layOut() {
+    DeskToolkit.doOnFx(
+        () -> {
+          root.applyCss();
+          root.layout();
+        });
   }
 
   /** In light and in dark. */

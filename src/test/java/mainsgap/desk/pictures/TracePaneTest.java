@@ -94,6 +94,7 @@ class TracePaneTest {
   private TraceScene show(Capture capture, Outcome outcome) {
     TraceScene scene = TracePane.sceneOf(capture, outcome, BOTH, InventedTrials.TEN);
     DeskToolkit.doOnFx(() -> pane.show(scene));
+    stage.layOut();
     return scene;
   }
 

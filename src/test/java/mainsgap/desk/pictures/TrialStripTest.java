@@ -126,6 +126,7 @@ class TrialStripTest {
 
   private void show(InventedTrials trials) {
     DeskToolkit.doOnFx(() -> strip.show(trials.list(), InventedTrials.TEN, trials.figures()));
+    stage.layOut();
   }
 
   private Integer chosen() {

@@ -52,6 +52,7 @@ class WavePictureTest {
 
   private void show(InventedTrials trials) {
     DeskToolkit.doOnFx(() -> wave.show(trials.list()));
+    stage.layOut();
   }
 
   private String accessible() {
@@ -63,7 +64,6 @@ class WavePictureTest {
   }
 
   private String latest() {
-    DeskToolkit.await("the picture", () -> wave.node().lookup(".wave-latest") != null);
     return DeskToolkit.onFx(() -> ((Text) wave.node().lookup(".wave-latest")).getText());
   }
 }
