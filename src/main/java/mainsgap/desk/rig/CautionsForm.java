@@ -10,10 +10,13 @@ import javafx.scene.control.Label;
 /** The cautions, each with its tick; one key reads one and goes on to the next. */
 final class CautionsForm {
   private final CautionTicks cautions;
+  private final Runnable allRead;
   private final Rows rows;
   private final List<CheckBox> ticks = new ArrayList<>();
 
-  CautionsForm(RigModel model) {
+  /** {@code allRead} runs once the last one is ticked here. */
+  CautionsForm(RigModel model, Runnable allRead) {
+    this.allRead = allRead;
     cautions = model.cautions();
     rows = new Rows(model.lockedProperty());
     InvalidationListener show = change -> show();
@@ -62,7 +65,15 @@ final class CautionsForm {
         .skip(ticks.indexOf(from))
         .filter(tick -> !tick.isSelected())
         .findFirst()
-        .ifPresentOrElse(CheckBox::requestFocus, this::focusOnNext);
+        .ifPresentOrElse(CheckBox::requestFocus, this::focusOnFirst);
+  }
+
+  private void focusOnFirst() {
+    if (cautions.areRead()) {
+      allRead.run();
+    } else {
+      focusOnNext();
+    }
   }
 
   private String left() {

@@ -17,7 +17,12 @@ import org.kordamp.ikonli.material2.Material2MZ;
 
 /** At the foot of the page: how the rig stands, in words, and the check. */
 final class CheckStrip extends HBox {
+  private static final String CHECK = "Check the rig (F6)";
+  private static final String STOP = "Stop the check";
+  private static final double ICON_PART = 1.6;
+
   private final RigModel model;
+  private final Button check;
   private final FontIcon icon = new FontIcon();
   private final ProgressIndicator busy = new ProgressIndicator();
   private final Label headline = Rows.label("", "rig-headline");
@@ -27,14 +32,19 @@ final class CheckStrip extends HBox {
     this.model = model;
     getStyleClass().add("rig-strip");
     setId("rig-strip");
+    check = button("check-rig", CHECK, Material2AL.CHECK, this::checkOrStop);
     headline.setId("rig-headline");
     lines.setId("rig-findings");
     icon.getStyleClass().add("rig-strip-icon");
+    GrowingIcon.follow(icon, headline, ICON_PART);
     VBox words = new VBox(headline, lines);
     ScrollPane scroll = new ScrollPane(words);
     scroll.setFitToWidth(true);
     scroll.setFocusTraversable(false);
     scroll.getStyleClass().add("rig-strip-words");
+    words
+        .heightProperty()
+        .addListener((property, was, is) -> scroll.setPrefViewportHeight(is.doubleValue()));
     HBox.setHgrow(scroll, Priority.ALWAYS);
     getChildren().addAll(icon, busy, scroll, buttons(goToTrials));
     InvalidationListener show = change -> show();
@@ -46,22 +56,33 @@ final class CheckStrip extends HBox {
     show();
   }
 
-  private VBox buttons(Runnable goToTrials) {
-    Button check = button("check-rig", "Check the rig (F6)", Material2AL.CHECK, model::check);
+  /** Gives the focus to what is to be done next. */
+  void focus() {
+    check.requestFocus();
+  }
+
+  private void checkOrStop() {
+    if (model.checking().isRunning()) {
+      model.checking().stop();
+    } else {
+      model.check();
+    }
+  }
+
+  private HBox buttons(Runnable goToTrials) {
+
     check.disableProperty().bind(model.whyNoCheckProperty().isNotEmpty());
-    check.visibleProperty().bind(model.checking().runningProperty().not());
-    check.managedProperty().bind(check.visibleProperty());
-    Button stop = button("stop-check", "Stop the check", Material2MZ.STOP, model.checking()::stop);
-    stop.visibleProperty().bind(model.checking().runningProperty());
-    stop.managedProperty().bind(stop.visibleProperty());
+
     Button trials = button("to-trials", "To the trials", Material2AL.ARROW_FORWARD, goToTrials);
-    VBox buttons = new VBox(check, stop, trials);
+    HBox buttons = new HBox(check, trials);
     buttons.getStyleClass().add("rig-strip-buttons");
     return buttons;
   }
 
   private static Button button(String id, String words, Ikon icon, Runnable deed) {
-    Button button = new Button(words, new FontIcon(icon));
+    Button button = new Button(words);
+    FontIcon unused = GrowingIcon.beside(button, icon);
+    button.setMinWidth(USE_PREF_SIZE);
     button.setId(id);
     button.setMaxWidth(Double.MAX_VALUE);
     button.setOnAction(event -> deed.run());
@@ -77,6 +98,7 @@ final class CheckStrip extends HBox {
     boolean isBusy = story.look() == CheckStory.Look.BUSY;
     busy.setVisible(isBusy);
     busy.setManaged(isBusy);
+    check.setText(isBusy ? STOP : CHECK);
     icon.setVisible(!isBusy);
     icon.setManaged(!isBusy);
     icon.setIconCode(

@@ -22,11 +22,24 @@ final class ClipForms {
     if (!clip.isNeeded()) {
       rows.add(connected(part, clip.connected));
     }
+    rows.add(probe(clip));
+    danger(rows, part);
+    return rows;
+  }
+
+  private Rows probe(ClipFields clip) {
+    Rows rows =
+        new Rows(
+            model
+                .lockedProperty()
+                .or(
+                    Bindings.createBooleanBinding(
+                        () -> !clip.isConnected(), clip.connected.textProperty())));
     rows.typed(clip.number, "Channel of the scope", "1");
-    rows.typed(clip.probeFactor, "Probe factor: volts at the tip for each at the input", "100");
+    rows.typed(
+        clip.probeFactor, "Probe factor (volts at the tip for each volt at the input)", "100");
     rows.chosen(clip.category, "Rated for (its weakest part)", categories());
     rows.typed(clip.ratedVolts, "Rated to earth, V RMS", "600");
-    danger(rows, part);
     return rows;
   }
 
@@ -37,6 +50,18 @@ final class ClipForms {
         "A clamp around one line of the load tells whether there is a load at all, and whether it"
             + " rode through. It must be rated for the conductor.");
     rows.add(connected(Part.CURRENT_CLAMP, clamp.connected));
+    rows.add(scale(clamp));
+    return rows;
+  }
+
+  private Rows scale(ClampFields clamp) {
+    Rows rows =
+        new Rows(
+            model
+                .lockedProperty()
+                .or(
+                    Bindings.createBooleanBinding(
+                        () -> !clamp.isConnected(), clamp.connected.textProperty())));
     rows.typed(clamp.number, "Channel of the scope", "4");
     rows.typed(clamp.amperesPerVolt, "Amperes in the line for each volt at the input", "10");
     rows.typed(clamp.peakAmperes, "Largest current it will see, A peak", "5");
@@ -51,7 +76,7 @@ final class ClipForms {
         .textProperty()
         .bind(
             Bindings.createStringBinding(
-                () -> model.stateOf(part).get().danger(), model.stateOf(part)));
+                () -> model.stateOf(part).get().danger().words(), model.stateOf(part)));
     Rows.showWhileSaid(danger);
     rows.note(
         "Clip on with everything off: the wall plug out, and the unit stopped and discharged. The"

@@ -38,6 +38,7 @@ final class FilesForm {
     words.textProperty().bind(shelf.wordsProperty());
     Rows.showWhileSaid(words);
     rows.add(words);
+    rows.add(question());
     rows.heading("Opened before");
     rows.add(recent);
     InvalidationListener show = change -> showRecent();
@@ -54,6 +55,22 @@ final class FilesForm {
   void focus() {
     path.requestFocus();
     path.selectAll();
+  }
+
+  private VBox question() {
+    Label words = Rows.label("", "rig-complaint");
+    words.setId("unsaved-question");
+    words.textProperty().bind(shelf.questionProperty());
+    HBox answers =
+        new HBox(
+            button("lose-unsaved", "Go on without them", () -> shelf.answer(true)),
+            button("stay-unsaved", "Stay with this rig", () -> shelf.answer(false)));
+    answers.getStyleClass().add("rig-choices");
+    VBox question = new VBox(words, answers);
+    question.getStyleClass().add("rig-rows");
+    question.visibleProperty().bind(shelf.questionProperty().isNotEmpty());
+    question.managedProperty().bind(question.visibleProperty());
+    return question;
   }
 
   private HBox buttons() {
@@ -105,7 +122,8 @@ final class FilesForm {
   private void showRecent() {
     recent.getChildren().clear();
     for (Path one : shelf.recent()) {
-      Button open = button("", one.toString(), () -> shelf.open(one));
+      Button open = button("", one.getFileName() + "\n" + one.getParent(), () -> shelf.open(one));
+      open.setWrapText(true);
       open.getStyleClass().add("rig-found");
       open.setMaxWidth(Double.MAX_VALUE);
       recent.getChildren().add(open);

@@ -14,8 +14,9 @@ final class LiveWords {
 
   static String of(Part part, Seen seen) {
     return switch (part) {
-      case WALL, SWITCH, UNIT, SCOPE -> part == Part.SWITCH ? mains(seen) : "";
-      case LOAD -> "";
+      case WALL, UNIT, LOAD -> "";
+      case SWITCH -> mains(seen);
+      case SCOPE -> seen.method() + "; blind zone: " + seen.blindZone();
       case MAINS_CLIP, OUTPUT_CLIP, SECOND_LEG_CLIP, CURRENT_CLAMP ->
           part.role().map(role -> signal(role, seen.signals().get(role))).orElse("");
     };

@@ -29,7 +29,8 @@ final class LoadForm {
             + " load.");
     rows.heading("Other conditions, in your own words");
     rows.add(pairs);
-    Button more = new Button("Add a condition", new FontIcon(Material2AL.ADD));
+    Button more = new Button("Add a condition");
+    FontIcon unused = GrowingIcon.beside(more, Material2AL.ADD);
     more.setId("add-condition");
     more.disableProperty().bind(model.lockedProperty());
     more.setOnAction(
@@ -52,7 +53,8 @@ final class LoadForm {
     TextField words = typed(one.words(), "full");
     name.getStyleClass().add("rig-condition-name");
     HBox.setHgrow(words, Priority.ALWAYS);
-    Button out = new Button("", new FontIcon(Material2AL.DELETE));
+    Button out = new Button();
+    FontIcon unused = GrowingIcon.beside(out, Material2AL.DELETE);
     out.setId(Rows.id(one.name()) + "-out");
     out.setAccessibleText("Take this condition out");
     out.disableProperty().bind(model.lockedProperty());

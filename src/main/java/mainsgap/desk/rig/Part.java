@@ -11,10 +11,10 @@ enum Part {
   SWITCH("Mains switch", null),
   UNIT("Unit under test", null),
   LOAD("Load", null),
-  MAINS_CLIP("Clip at the mains", ChannelRole.MAINS),
-  OUTPUT_CLIP("Clip at the output", ChannelRole.OUTPUT),
-  SECOND_LEG_CLIP("Clip at the second leg", ChannelRole.SECOND_LEG),
-  CURRENT_CLAMP("Clamp at the load", ChannelRole.LOAD_CURRENT),
+  MAINS_CLIP("At the mains", ChannelRole.MAINS),
+  OUTPUT_CLIP("At the output", ChannelRole.OUTPUT),
+  SECOND_LEG_CLIP("Second leg", ChannelRole.SECOND_LEG),
+  CURRENT_CLAMP("Load current", ChannelRole.LOAD_CURRENT),
   SCOPE("Scope", null);
 
   private final String title;

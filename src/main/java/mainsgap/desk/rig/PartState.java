@@ -7,10 +7,20 @@ import java.util.List;
  *
  * @param level how it stands
  * @param words what is set, a line each
- * @param danger what its probe has to stand, and whether it does; empty where nothing is touched
+ * @param danger what its probe has to stand
  * @param live what is seen there; empty where nothing was looked at
  */
-record PartState(Level level, List<String> words, String danger, String live) {
+record PartState(Level level, List<String> words, Danger danger, String live) {
+
+  /**
+   * What a probe has to stand.
+   *
+   * @param words empty where no probe touches what is live
+   * @param stands whether it does
+   */
+  record Danger(String words, boolean stands) {
+    static final Danger NONE = new Danger("", true);
+  }
 
   /** How a part stands. */
   enum Level {
@@ -24,7 +34,7 @@ record PartState(Level level, List<String> words, String danger, String live) {
     RIGHT
   }
 
-  static final PartState NOTHING = new PartState(Level.ABSENT, List.of(), "", "");
+  static final PartState NOTHING = new PartState(Level.ABSENT, List.of(), Danger.NONE, "");
 
   /** Takes its own copy. */
   PartState {

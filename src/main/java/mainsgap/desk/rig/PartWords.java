@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import mainsgap.bench.ProbedChannel;
 import mainsgap.bench.RigCheckEnd.Seen;
+import mainsgap.desk.rig.PartState.Danger;
 import mainsgap.desk.rig.PartState.Level;
 import mainsgap.signal.ChannelRole;
 import mainsgap.signal.Event;
@@ -28,9 +29,9 @@ final class PartWords {
     List<String> words =
         switch (part) {
           case WALL -> wall();
-          case SWITCH -> mainsSwitch(seen);
+          case SWITCH -> mainsSwitch();
           case UNIT -> unit();
-          case LOAD -> List.of(setOr(fields.load.description.text()));
+          case LOAD -> load();
           case SCOPE -> scope();
           case CURRENT_CLAMP -> clamp();
           case MAINS_CLIP, OUTPUT_CLIP, SECOND_LEG_CLIP -> clip(fields.clip(part));
@@ -68,13 +69,14 @@ final class PartWords {
             + " Hz");
   }
 
-  private List<String> mainsSwitch(@Nullable Seen seen) {
+  private List<String> mainsSwitch() {
     int trials = fields.mainsSwitch.trials.valueOr(SwitchFields.USUAL_TRIALS);
     return List.of(
         fields.kept().isSwitchCommanded() ? "moved by the program" : "moved by hand",
-        (trials == 1 ? "1 trial of a " : trials + " trials of a ")
-            + (fields.mainsSwitch.event.valueOr(Event.LOSS) == Event.LOSS ? "loss" : "restoration"),
-        seen == null ? "" : seen.method());
+        (trials == 1 ? "1 trial: " : trials + " trials: ")
+            + (fields.mainsSwitch.event.valueOr(Event.LOSS) == Event.LOSS
+                ? "mains lost"
+                : "mains back"));
   }
 
   private List<String> unit() {
@@ -87,6 +89,13 @@ final class PartWords {
     DeclaredClaim claim = fields.unit.claim();
     words.add(claim == null ? "nothing declared" : "declared " + claim.asPrinted());
     return words;
+  }
+
+  private List<String> load() {
+    int more = fields.load.named().size();
+    return List.of(
+        setOr(fields.load.description.text()),
+        more == 0 ? "" : more == 1 ? "1 condition" : more + " conditions");
   }
 
   private List<String> scope() {
@@ -121,21 +130,20 @@ final class PartWords {
   }
 
   /** What a person touches there, and whether what he holds stands it. */
-  private String danger(Part part) {
+  private Danger danger(Part part) {
     Optional<ChannelRole> role = part.role();
     if (role.isEmpty() || part == Part.CURRENT_CLAMP || !isThere(part)) {
-      return "";
+      return Danger.NONE;
     }
     double toEarth = fields.wall.toEarth();
     String live = Readings.plain(toEarth) + " V to earth: ";
     ProbedChannel channel = fields.clip(part).channel();
     if (channel == null) {
-      return live + "the probe's rating is " + NOT_SET;
+      return new Danger(live + "the probe's rating is " + NOT_SET, false);
     }
     String probe = channel.category() + " " + Readings.plain(channel.ratedVolts()) + " V probe";
-    return channel.complaint(toEarth).isEmpty()
-        ? live + probe + " stands it"
-        : live + probe + " does NOT stand it";
+    boolean stands = channel.complaint(toEarth).isEmpty();
+    return new Danger(live + probe + (stands ? " stands it" : " does NOT stand it"), stands);
   }
 
   private static String setOr(String text) {

@@ -6,19 +6,17 @@ import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
-import javafx.scene.layout.Region;
 import org.kordamp.ikonli.Ikon;
 import org.kordamp.ikonli.javafx.FontIcon;
 import org.kordamp.ikonli.material2.Material2AL;
 import org.kordamp.ikonli.material2.Material2MZ;
 
-/** Over the drawing: which rig it is, what can be done with its file, and the cautions. */
+/** Over the drawing: which rig it is, and what can be done with its file. */
 final class RigBar extends HBox {
   private final RigModel model;
 
   /** What the buttons do. */
-  record Deeds(Runnable openNew, Runnable files, Runnable save, Runnable cautions) {}
+  record Deeds(Runnable openNew, Runnable files, Runnable save) {}
 
   RigBar(RigModel model, Deeds deeds) {
     this.model = model;
@@ -30,13 +28,15 @@ final class RigBar extends HBox {
         .bind(
             Bindings.createStringBinding(
                 this::name, model.shelf().fileProperty(), model.shelf().unsavedProperty()));
-    Region space = new Region();
-    HBox.setHgrow(space, Priority.ALWAYS);
-    Button cautions =
-        button("cautions", "", Material2MZ.WARNING, "What to read before arming", deeds.cautions());
-    cautions
+    Label words = new Label();
+    words.setId("rig-bar-words");
+    words.getStyleClass().add("rig-note");
+    words
         .textProperty()
-        .bind(Bindings.createStringBinding(this::cautions, model.cautions().leftProperty()));
+        .bind(
+            Bindings.createStringBinding(
+                () -> Rows.capital(model.shelf().wordsProperty().get()),
+                model.shelf().wordsProperty()));
     getChildren()
         .addAll(
             name,
@@ -50,18 +50,17 @@ final class RigBar extends HBox {
                 Material2MZ.SAVE,
                 "Save as (Ctrl Shift S)",
                 deeds.files()),
-            space,
-            cautions);
+            words);
   }
 
   private Button button(String id, String words, Ikon icon, String tip, Runnable deed) {
-    Button button = new Button(words, new FontIcon(icon));
+    Button button = new Button(words);
+    FontIcon unused = GrowingIcon.beside(button, icon);
+    button.setMinWidth(USE_PREF_SIZE);
     button.setId(id);
     button.setTooltip(new Tooltip(tip));
     button.setOnAction(event -> deed.run());
-    if (!id.equals("cautions")) {
-      button.disableProperty().bind(model.lockedProperty());
-    }
+    button.disableProperty().bind(model.lockedProperty());
     return button;
   }
 
@@ -70,11 +69,5 @@ final class RigBar extends HBox {
     Path last = file == null ? null : file.getFileName();
     return (last == null ? "Rig without a file" : last.toString())
         + (model.shelf().unsavedProperty().get() ? " — not saved" : "");
-  }
-
-  private String cautions() {
-    int left = model.cautions().leftProperty().get();
-    int all = model.cautions().list().size();
-    return left == 0 ? "Cautions: all read" : "Cautions: " + (all - left) + " of " + all + " read";
   }
 }

@@ -75,6 +75,13 @@ final class RigFields {
     return kept;
   }
 
+  /** A hand moves the switch from now on. */
+  void moveByHand() {
+    keep(
+        new RigSheet.Kept(
+            "", kept.marker(), kept.externalInput(), RigSheet.Kept.NONE.switchWords(), false));
+  }
+
   void keep(RigSheet.Kept tables) {
     kept = tables;
     changed();

@@ -17,7 +17,6 @@ import mainsgap.bench.RigCheckEnd;
 import mainsgap.bench.SeriesRequest;
 import mainsgap.desk.manners.DeskTools;
 import mainsgap.desk.manners.SeriesSource;
-import org.jspecify.annotations.Nullable;
 
 /** The rig as it is set, and whether a series can run on it. For the UI thread. */
 public final class RigModel {
@@ -194,7 +193,7 @@ public final class RigModel {
     whyNoCheck.set(whyNoCheck());
     whyNotReady.set(whyNotReady());
     RigCheckEnd end = checking.outdatedProperty().get() ? null : checking.endProperty().get();
-    RigCheckEnd.@Nullable Seen seen = end == null ? null : end.seen();
+    RigCheckEnd.Seen seen = end == null ? null : end.seen();
     states.forEach((part, state) -> state.set(words.of(part, seen)));
   }
 

@@ -1,6 +1,7 @@
 package mainsgap.desk.rig;
 
 import java.util.Objects;
+import javafx.scene.Node;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
@@ -20,14 +21,17 @@ public final class RigPage implements Page {
   private final BorderPane node = new BorderPane();
   private final RigDrawing drawing;
   private final SidePane side;
+  private final CheckStrip strip;
   private @Nullable Part open;
   private boolean shownBefore;
 
   /** The page of {@code model}; {@code goToTrials} brings the next to the front. */
   public RigPage(DeskTools tools, RigModel model, Runnable goToTrials) {
     this.model = model;
-    this.side = new SidePane(model);
-    this.drawing = new RigDrawing(model, this::open);
+    this.strip = new CheckStrip(model, goToTrials);
+    this.side = new SidePane(model, strip::focus);
+    this.drawing =
+        new RigDrawing(model, new CautionPlate(model.cautions(), this::openCautions), this::open);
     node.setId("page-rig");
     node.getStyleClass().add("rig-page");
     node.getStylesheets()
@@ -38,13 +42,11 @@ public final class RigPage implements Page {
     scroll.setFocusTraversable(false);
     scroll.getStyleClass().add("rig-ground");
     node.setTop(
-        new RigBar(
-            model,
-            new RigBar.Deeds(
-                model.shelf()::openNew, this::openFiles, this::save, this::openCautions)));
+        new RigBar(model, new RigBar.Deeds(model.shelf()::openNew, this::openFiles, this::save)));
     node.setCenter(scroll);
     node.setRight(side);
-    node.setBottom(new CheckStrip(model, goToTrials));
+    node.setBottom(strip);
+    model.shelf().questionProperty().addListener((property, was, is) -> hearQuestion(is));
     node.addEventFilter(KeyEvent.KEY_PRESSED, this::pressed);
   }
 
@@ -91,15 +93,20 @@ public final class RigPage implements Page {
     side.openCautions();
   }
 
+  private void hearQuestion(String question) {
+    if (!question.isEmpty()) {
+      mark(null);
+      side.openFiles();
+    }
+  }
+
   private void openFiles() {
     mark(null);
     side.openFiles();
   }
 
   private void save() {
-    if (model.shelf().fileProperty().get() == null) {
-      openFiles();
-    } else if (!model.save()) {
+    if (!model.save()) {
       openFiles();
     }
   }
@@ -132,7 +139,7 @@ public final class RigPage implements Page {
   }
 
   private boolean isInSide(KeyEvent event) {
-    javafx.scene.Node from = (javafx.scene.Node) event.getTarget();
+    Node from = event.getTarget() instanceof Node target ? target : null;
     while (from != null && from != side) {
       from = from.getParent();
     }

@@ -30,6 +30,8 @@ final class RigShelf {
   private final ReadOnlyStringWrapper words = new ReadOnlyStringWrapper(this, "words", "");
   private final ReadOnlyBooleanWrapper failed = new ReadOnlyBooleanWrapper(this, "failed");
   private final ObservableList<Path> recent = FXCollections.observableArrayList();
+  private final ReadOnlyStringWrapper question = new ReadOnlyStringWrapper(this, "question", "");
+  private Runnable asked = () -> {};
   private RigSnapshot saved;
 
   RigShelf(RigFields fields, DeskTools tools) {
@@ -84,14 +86,46 @@ final class RigShelf {
     }
   }
 
+  /** What would be lost by what was asked for; empty where nothing is asked. */
+  ReadOnlyStringProperty questionProperty() {
+    return question.getReadOnlyProperty();
+  }
+
+  /** Goes on with what was asked for, without what is unsaved, or stays. */
+  void answer(boolean goOn) {
+    Runnable deed = asked;
+    asked = () -> {};
+    question.set("");
+    if (goOn) {
+      deed.run();
+    }
+  }
+
   /** The example again, with no file. */
   void openNew() {
-    opened(null, ExampleRig.sheet());
-    say("a new rig: the simulated bench", false);
+    askBefore(
+        () -> {
+          opened(null, ExampleRig.sheet());
+          say("a new rig: the simulated bench", false);
+        });
   }
 
   /** Opens {@code chosen}; where it cannot be read, all stays as it is. */
   void open(Path chosen) {
+    askBefore(() -> read(chosen));
+  }
+
+  private void askBefore(Runnable deed) {
+    if (unsaved.get()) {
+      asked = deed;
+      question.set(
+          "This rig has changes that no file holds. Save it first, or they are lost with the next.");
+    } else {
+      deed.run();
+    }
+  }
+
+  private void read(Path chosen) {
     tools
         .background()
         .run(
@@ -118,6 +152,7 @@ final class RigShelf {
               saved = written;
               remember(path);
               fieldsChanged();
+              answer(false);
               say("saved to " + path, false);
             },
             why -> say("not saved: " + why.getMessage(), true));

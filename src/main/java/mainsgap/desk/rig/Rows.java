@@ -3,8 +3,8 @@ package mainsgap.desk.rig;
 import java.util.Locale;
 import java.util.Map;
 import javafx.beans.binding.Bindings;
-import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.value.ObservableBooleanValue;
 import javafx.scene.Node;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Control;
@@ -18,10 +18,10 @@ import javafx.util.StringConverter;
 
 /** The settings of one part, a row each: its name, what is typed, and what is wrong with it. */
 final class Rows extends VBox {
-  private final ReadOnlyBooleanProperty locked;
+  private final ObservableBooleanValue locked;
 
   /** No rows yet; nothing can be typed while {@code locked}. */
-  Rows(ReadOnlyBooleanProperty locked) {
+  Rows(ObservableBooleanValue locked) {
     this.locked = locked;
     getStyleClass().add("rig-rows");
   }
@@ -93,7 +93,9 @@ final class Rows extends VBox {
               .addListener((property, was, is) -> button.setSelected(word.equals(is)));
           buttons.getChildren().add(button);
         });
-    getChildren().add(new VBox(label(name, "rig-name"), buttons, complaint(field)));
+    VBox row = new VBox(label(name, "rig-name"), buttons, complaint(field));
+    row.getStyleClass().add("rig-row");
+    getChildren().add(row);
   }
 
   /** Anything else. */

@@ -2,52 +2,52 @@ package mainsgap.desk.rig;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.IntStream;
 import javafx.scene.layout.Region;
 import javafx.scene.shape.Line;
 import javafx.scene.shape.Polyline;
-import javafx.scene.shape.Rectangle;
 import mainsgap.bench.RigCheckEnd.Seen;
 import mainsgap.signal.ChannelRole;
 import mainsgap.signal.Waveform;
 import org.jspecify.annotations.Nullable;
 
-/** The screen of the drawn scope: a few cycles of the real signals, each over its own range. */
+/** The screen of the drawn scope: a few cycles of each real signal, in a lane of its own. */
 final class ScopeScreen extends Region {
-  private static final int MOST_POINTS = 400;
-  private static final double FILLED_PART = 0.85;
+  private static final int MOST_POINTS = 600;
+  private static final double FILLED_PART = 0.8;
 
-  /** Values from −1 to 1, evenly over the screen. */
-  private record Wave(Polyline line, List<Double> parts) {}
+  /** One signal, from −1 to 1 evenly over the screen. */
+  private record Lane(Line zero, Polyline wave, List<Double> parts) {}
 
-  private final Line zero = new Line();
-  private final Rectangle clip = new Rectangle();
-  private final List<Wave> waves = new ArrayList<>();
+  private final List<Lane> lanes = new ArrayList<>();
 
   ScopeScreen() {
     getStyleClass().add("rig-screen");
-    zero.getStyleClass().add("rig-screen-zero");
-    setClip(clip);
-    getChildren().add(zero);
+    show(null);
   }
 
-  /** What was seen; nothing where null. */
+  /** What was seen; an idle line where null. */
   void show(@Nullable Seen seen) {
-    waves.clear();
-    getChildren().setAll(zero);
-    if (seen != null) {
-      seen.look().waveforms().forEach((role, waveform) -> add(role, waveform));
+    lanes.clear();
+    getChildren().clear();
+    if (seen == null) {
+      add("idle", List.of());
+    } else {
+      for (ChannelRole role : ChannelRole.values()) {
+        seen.look()
+            .waveform(role)
+            .ifPresent(signal -> add(role.words().replace(' ', '-'), parts(signal)));
+      }
     }
     requestLayout();
   }
 
-  private void add(ChannelRole role, Waveform waveform) {
-    Polyline line = new Polyline();
-    line.getStyleClass()
-        .addAll("rig-wave", "wave-" + role.words().toLowerCase(Locale.ROOT).replace(' ', '-'));
-    waves.add(new Wave(line, parts(waveform)));
-    getChildren().add(line);
+  private void add(String name, List<Double> parts) {
+    Lane lane = new Lane(new Line(), new Polyline(), parts);
+    lane.zero().getStyleClass().add("rig-screen-zero");
+    lane.wave().getStyleClass().addAll("rig-wave", "wave-" + name);
+    lanes.add(lane);
+    getChildren().addAll(lane.zero(), lane.wave());
   }
 
   private static List<Double> parts(Waveform waveform) {
@@ -62,20 +62,22 @@ final class ScopeScreen extends Region {
 
   @Override
   protected void layoutChildren() {
-    double width = getWidth();
-    double middle = getHeight() / 2;
-    clip.setWidth(width);
-    clip.setHeight(getHeight());
-    zero.setStartY(middle);
-    zero.setEndX(width);
-    zero.setEndY(middle);
-    for (Wave wave : waves) {
-      List<Double> points = new ArrayList<>();
-      for (int i = 0; i < wave.parts().size(); i++) {
-        points.add(width * i / Math.max(1, wave.parts().size() - 1));
-        points.add(middle - FILLED_PART * middle * wave.parts().get(i));
-      }
-      wave.line().getPoints().setAll(points);
+    double height = getHeight() / lanes.size();
+    for (int i = 0; i < lanes.size(); i++) {
+      layOut(lanes.get(i), (i + 0.5) * height, FILLED_PART * height / 2);
     }
+  }
+
+  private void layOut(Lane lane, double middle, double reach) {
+    lane.zero().setEndX(getWidth());
+    lane.zero().setStartY(middle);
+    lane.zero().setEndY(middle);
+    int points = lane.parts().size();
+    List<Double> places = new ArrayList<>();
+    for (int i = 0; i < points; i++) {
+      places.add(getWidth() * i / Math.max(1, points - 1));
+      places.add(middle - reach * lane.parts().get(i));
+    }
+    lane.wave().getPoints().setAll(places);
   }
 }

@@ -58,7 +58,8 @@ final class SearchPane {
   }
 
   private HBox buttons() {
-    Button find = new Button("Find", new FontIcon(Material2MZ.SEARCH));
+    Button find = new Button("Find");
+    FontIcon unused = GrowingIcon.beside(find, Material2MZ.SEARCH);
     find.setId("find-instruments");
     find.disableProperty().bind(search.runningProperty().or(model.lockedProperty()));
     Button stop = new Button("Stop");

@@ -3,14 +3,19 @@ package mainsgap.desk.rig;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
+import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.BorderPane;
+import org.jspecify.annotations.Nullable;
 
 /** Beside the drawing: the settings of one part, or the cautions, or the rig files. */
 final class SidePane extends BorderPane {
+  /** Above and beneath what is brought into view, in pixels. */
+  private static final double ROOM = 24;
+
   private final PartForms partForms;
   private final Map<Part, Rows> forms = new EnumMap<>(Part.class);
   private final CautionsForm cautions;
@@ -18,9 +23,10 @@ final class SidePane extends BorderPane {
   private final Label title = Rows.label("", "rig-title");
   private final ScrollPane scroll = new ScrollPane();
 
-  SidePane(RigModel model) {
+  /** {@code cautionsRead} runs once the last caution is ticked. */
+  SidePane(RigModel model, Runnable cautionsRead) {
     partForms = new PartForms(model);
-    cautions = new CautionsForm(model);
+    cautions = new CautionsForm(model, cautionsRead);
     files = new FilesForm(model);
     getStyleClass().add("rig-side");
     setId("rig-side");
@@ -30,6 +36,39 @@ final class SidePane extends BorderPane {
     scroll.setFocusTraversable(false);
     setTop(title);
     setCenter(scroll);
+    sceneProperty()
+        .addListener(
+            (property, was, is) -> {
+              if (is != null) {
+                is.focusOwnerProperty().addListener((owner, before, now) -> bringIntoView(now));
+              }
+            });
+  }
+
+  /** What has the focus is seen. */
+  private void bringIntoView(@Nullable Node focused) {
+    Node content = scroll.getContent();
+    if (focused == null || content == null || !isIn(content, focused)) {
+      return;
+    }
+    Bounds at = content.sceneToLocal(focused.localToScene(focused.getLayoutBounds()));
+    double seen = scroll.getViewportBounds().getHeight();
+    double hidden = content.getLayoutBounds().getHeight() - seen;
+    double top = scroll.getVvalue() * hidden;
+    if (hidden > 0 && at.getMinY() < top) {
+      scroll.setVvalue(Math.max(0, (at.getMinY() - ROOM) / hidden));
+    } else if (hidden > 0 && at.getMaxY() > top + seen) {
+      scroll.setVvalue(Math.min(1, (at.getMaxY() + ROOM - seen) / hidden));
+    }
+  }
+
+  private static boolean isIn(Node outer, Node inner) {
+    for (Node node = inner; node != null; node = node.getParent()) {
+      if (node == outer) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** The settings of {@code part}, with the focus on the first. */

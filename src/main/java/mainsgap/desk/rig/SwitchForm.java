@@ -3,6 +3,7 @@ package mainsgap.desk.rig;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import javafx.beans.binding.Bindings;
+import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import mainsgap.bench.CatchWish;
 import mainsgap.bench.RigCheckEnd;
@@ -38,7 +39,22 @@ final class SwitchForm {
     mover
         .textProperty()
         .bind(Bindings.createStringBinding(this::mover, model.stateOf(Part.SWITCH)));
+    rows.add(byHand());
     return rows;
+  }
+
+  private Button byHand() {
+    Button byHand = new Button("Let a hand move it instead");
+    byHand.setId("move-by-hand");
+    byHand.disableProperty().bind(model.lockedProperty());
+    byHand
+        .visibleProperty()
+        .bind(
+            Bindings.createBooleanBinding(
+                () -> model.fields().kept().isSwitchCommanded(), model.stateOf(Part.SWITCH)));
+    byHand.managedProperty().bind(byHand.visibleProperty());
+    byHand.setOnAction(event -> model.fields().moveByHand());
+    return byHand;
   }
 
   private String blindZone() {

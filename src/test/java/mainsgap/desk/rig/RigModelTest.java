@@ -108,12 +108,12 @@ class RigModelTest {
     model.fields().clip(Part.OUTPUT_CLIP).ratedVolts.type("150");
     assertEquals(
         "230 V to earth: CAT III 150 V probe does NOT stand it",
-        model.stateOf(Part.OUTPUT_CLIP).get().danger());
+        model.stateOf(Part.OUTPUT_CLIP).get().danger().words());
     assertEquals(Level.WRONG, model.stateOf(Part.OUTPUT_CLIP).get().level());
-    assertTrue(whyNotReady(model).startsWith("Clip at the output: the rating to earth is 150 V"));
+    assertTrue(whyNotReady(model).startsWith("At the output: the rating to earth is 150 V"));
     assertEquals(
         "230 V to earth: CAT III 600 V probe stands it",
-        model.stateOf(Part.MAINS_CLIP).get().danger());
+        model.stateOf(Part.MAINS_CLIP).get().danger().words());
   }
 
   @Test
@@ -121,7 +121,7 @@ class RigModelTest {
     readCautions(model);
     model.fields().clip(Part.OUTPUT_CLIP).number.type("2");
     assertEquals(
-        "Clip at the output: channel 2 is the mains's: connect the output to another",
+        "At the output: channel 2 is the mains's: connect the output to another",
         whyNotReady(model));
   }
 

@@ -1,13 +1,18 @@
 package mainsgap.desk.rig;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import java.util.Objects;
+import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Label;
+import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.StackPane;
 import javafx.stage.Stage;
+import mainsgap.bench.RigSheet;
 import mainsgap.desk.DeskToolkit;
 import mainsgap.desk.DeskToolsForTests;
 import mainsgap.desk.Shots;
@@ -17,16 +22,23 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 import org.testfx.api.FxRobot;
+import org.testfx.util.WaitForAsyncUtils;
 
+/** The page with nothing but a keyboard, on the simulated bench. */
 @ExtendWith(DeskToolkit.class)
 class RigPageTest {
+  private static final int CAUTIONS = 12;
+
   private final FxRobot robot = new FxRobot();
+  private final Path folder;
   private final DeskTools tools;
   private final RigModel model;
+  private final StackPane root = new StackPane();
   private final Stage stage;
   private boolean atTrials;
 
   RigPageTest(@TempDir Path folder) {
+    this.folder = folder;
     tools = DeskToolsForTests.asInTheProgram(folder);
     model = DeskToolkit.onFx(() -> new RigModel(tools));
     stage = DeskToolkit.onFx(this::opened);
@@ -35,7 +47,7 @@ class RigPageTest {
   private Stage opened() {
     tools.appearance().wear();
     RigPage page = new RigPage(tools, model, () -> atTrials = true);
-    StackPane root = new StackPane(page.node());
+    root.getChildren().add(page.node());
     root.setStyle("-fx-font-size: 14px;");
     Stage made = new Stage();
     made.setScene(new Scene(root, 1280, 676));
@@ -46,24 +58,210 @@ class RigPageTest {
 
   @AfterEach
   void close() {
-    DeskToolkit.doOnFx(stage::close);
+    DeskToolkit.doOnFx(
+        () -> {
+          stage.close();
+          tools.appearance().darkProperty().set(false);
+          tools.appearance().wear();
+        });
   }
 
   @Test
   void aSeriesOnTheSimulatedBenchIsMadeReadyByKeysAlone() {
-    Shots.save(stage.getScene(), "rig-cautions");
-    for (int i = 0; i < 12; i++) {
+    shot("rig-cautions");
+    readCautions();
+    shot("rig-idle");
+    check();
+    shot("rig-check-good");
+    assertEquals("The rig is right: a series can begin", headline());
+    assertEquals("", DeskToolkit.onFx(() -> RigModelTest.whyNotReady(model)));
+    robot.type(KeyCode.TAB, KeyCode.ENTER);
+    DeskToolkit.await("the trials", () -> atTrials);
+  }
+
+  @Test
+  void eachPartOpensItsSettingsByEnterAndIsLeftByEscape() {
+    readCautions();
+    for (Part part : Part.values()) {
+      focus(part);
+      robot.type(KeyCode.ENTER);
+      DeskToolkit.await("the settings of " + part, () -> title().equals(part.title()));
+      shot("rig-settings-" + part.id());
+      robot.type(KeyCode.ESCAPE);
+      DeskToolkit.await("the focus back on " + part, () -> node("#part-" + part.id()).isFocused());
+    }
+  }
+
+  @Test
+  void theArrowsGoFromPartToPartAsTheyAreDrawn() {
+    focus(Part.WALL);
+    robot.type(KeyCode.RIGHT);
+    assertFocused(Part.SWITCH);
+    robot.type(KeyCode.DOWN);
+    assertFocused(Part.MAINS_CLIP);
+    robot.type(KeyCode.RIGHT);
+    assertFocused(Part.OUTPUT_CLIP);
+    robot.type(KeyCode.DOWN);
+    assertFocused(Part.SCOPE);
+  }
+
+  @Test
+  void aWrongSettingIsSaidBesideItAndAWrongProbeIsFound() {
+    readCautions();
+    focus(Part.OUTPUT_CLIP);
+    robot.type(KeyCode.ENTER);
+    typeInto("#output-probe-factor", "many");
+    DeskToolkit.await(
+        "the complaint",
+        () ->
+            words("#output-probe-factor-complaint")
+                .equals("The probe factor is 'many', which is no number; allowed: 0.001 to 10000"));
+    shot("rig-bad-field");
+    typeInto("#output-probe-factor", "200");
+    check();
+    assertTrue(headline().contains("probe factor"), headline());
+    shot("rig-check-failed");
+  }
+
+  @Test
+  void aScopeThatDoesNotAnswerIsSaidWithAWayOn() {
+    focus(Part.SCOPE);
+    robot.type(KeyCode.ENTER);
+    DeskToolkit.await("the settings", () -> title().equals("Scope"));
+    robot.type(KeyCode.RIGHT);
+    DeskToolkit.await("an instrument", () -> model.fields().scope.isReal());
+    typeInto("#scope-resource", "TCPIP::127.0.0.1::1::SOCKET");
+    DeskToolkit.doOnFx(() -> model.fields().unit.name.type("Lumengrove 600 (invented)"));
+    DeskToolkit.doOnFx(() -> RigModelTest.readCautions(model));
+    check();
+    assertTrue(headline().startsWith("The scope could not be reached"), headline());
+    shot("rig-check-no-scope");
+  }
+
+  @Test
+  void aRigIsSavedAndOpenedAgainByKeysAlone() {
+    Path file = folder.resolve("my-rig.toml");
+    focus(Part.WALL);
+    robot.type(KeyCode.ENTER);
+    typeInto("#wall-nominal", "120");
+    DeskToolkit.await("a change", () -> words("#rig-name").endsWith("not saved"));
+    robot.press(KeyCode.CONTROL, KeyCode.S).release(KeyCode.S, KeyCode.CONTROL);
+    DeskToolkit.await("the files", () -> title().equals("Rig files"));
+    typeInto("#rig-path", file.toString());
+    robot.type(KeyCode.TAB, KeyCode.TAB, KeyCode.ENTER);
+    DeskToolkit.await("the saved rig", () -> words("#rig-name").equals("my-rig.toml"));
+    assertEquals(120, RigSheet.read(file).supply().nominalVolts());
+    shot("rig-files");
+    focus(Part.WALL);
+    robot.type(KeyCode.ENTER);
+    typeInto("#wall-nominal", "100");
+    robot.press(KeyCode.CONTROL, KeyCode.N).release(KeyCode.N, KeyCode.CONTROL);
+    DeskToolkit.await("the question", () -> node("#lose-unsaved").isVisible());
+    shot("rig-unsaved");
+    assertEquals("100", model.fields().wall.nominalVolts.text());
+    DeskToolkit.doOnFx(() -> node("#lose-unsaved").requestFocus());
+    robot.type(KeyCode.ENTER);
+    DeskToolkit.await("a new rig", () -> words("#rig-name").equals("Rig without a file"));
+    assertEquals("230", model.fields().wall.nominalVolts.text());
+  }
+
+  @Test
+  void darkAndLargePagesHold() {
+    readCautions();
+    check();
+    DeskToolkit.doOnFx(
+        () -> {
+          tools.appearance().darkProperty().set(true);
+          tools.appearance().wear();
+        });
+    shot("rig-dark");
+    size(1440, 856, 14);
+    shot("rig-dark-1440");
+    size(3840, 2116, 26);
+    shot("rig-dark-4k");
+    DeskToolkit.doOnFx(
+        () -> {
+          tools.appearance().darkProperty().set(false);
+          tools.appearance().wear();
+        });
+    shot("rig-4k");
+    size(1440, 856, 14);
+    shot("rig-1440");
+  }
+
+  private void size(double width, double height, double type) {
+    DeskToolkit.doOnFx(
+        () -> {
+          root.setStyle("-fx-font-size: " + type + "px;");
+          stage.setWidth(width);
+          stage.setHeight(height);
+        });
+  }
+
+  private void readCautions() {
+    for (int i = 0; i < CAUTIONS; i++) {
       robot.type(KeyCode.SPACE);
     }
     DeskToolkit.await("all cautions read", model.cautions()::areRead);
+  }
+
+  private void check() {
     robot.type(KeyCode.F6);
-    DeskToolkit.await("the check's end", () -> model.checking().endProperty().get() != null);
-    Shots.save(stage.getScene(), "rig-check-good");
-    assertEquals("The rig is right: a series can begin", headline());
-    assertEquals("", RigModelTest.whyNotReady(model));
+    DeskToolkit.await(
+        "the check's end",
+        () ->
+            model.checking().endProperty().get() != null
+                && !model.checking().isRunning()
+                && !model.checking().outdatedProperty().get());
+  }
+
+  private void focus(Part part) {
+    DeskToolkit.doOnFx(() -> node("#part-" + part.id()).requestFocus());
+    assertFocused(part);
+  }
+
+  private void assertFocused(Part part) {
+    DeskToolkit.await("the focus on " + part, () -> node("#part-" + part.id()).isFocused());
+  }
+
+  private void typeInto(String id, String words) {
+    DeskToolkit.await("the field " + id, () -> stage.getScene().lookup(id) != null);
+    DeskToolkit.doOnFx(
+        () -> {
+          TextField field = (TextField) node(id);
+          field.requestFocus();
+          field.selectAll();
+        });
+    robot.write(words, 0);
+    WaitForAsyncUtils.waitForFxEvents();
+    assertEquals(words, DeskToolkit.onFx(() -> ((TextField) node(id)).getText()));
+  }
+
+  private Node node(String id) {
+    return Objects.requireNonNull(stage.getScene().lookup(id), id);
+  }
+
+  private String words(String id) {
+    return ((Label) node(id)).getText();
+  }
+
+  private String title() {
+    return words("#rig-side-title");
   }
 
   private String headline() {
-    return DeskToolkit.onFx(() -> ((Label) stage.getScene().lookup("#rig-headline")).getText());
+    return DeskToolkit.onFx(() -> words("#rig-headline"));
+  }
+
+  /** Once all that is due has been drawn. */
+  private void shot(String name) {
+    WaitForAsyncUtils.waitForFxEvents();
+    DeskToolkit.doOnFx(
+        () -> {
+          root.applyCss();
+          root.layout();
+        });
+    WaitForAsyncUtils.waitForFxEvents();
+    Shots.save(stage.getScene(), name);
   }
 }
