@@ -24,8 +24,10 @@ final class GrowingIcon {
     owner.fontProperty().addListener((property, was, is) -> size(icon, part * is.getSize()));
   }
 
-  /** By its style, which goes before that of the theme. */
+  /** By its style, which goes before that of the theme, and in which its font stands already. */
   private static void size(FontIcon icon, double pixels) {
-    icon.setStyle("-fx-icon-size: " + Math.round(pixels) + "px;");
+    String others =
+        icon.getStyle() == null ? "" : icon.getStyle().replaceAll("-fx-icon-size:[^;]*;", "");
+    icon.setStyle(others + "-fx-icon-size: " + Math.round(pixels) + "px;");
   }
 }
