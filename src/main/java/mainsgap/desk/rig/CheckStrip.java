@@ -21,6 +21,9 @@ final class CheckStrip extends HBox {
   private static final String STOP = "Stop the check";
   private static final double ICON_PART = 1.6;
 
+  /** More findings are scrolled to. */
+  private static final double MOST_EM = 7.5;
+
   private final RigModel model;
   private final Button check;
   private final FontIcon icon = new FontIcon();
@@ -31,6 +34,7 @@ final class CheckStrip extends HBox {
   CheckStrip(RigModel model, Runnable goToTrials) {
     this.model = model;
     getStyleClass().add("rig-strip");
+    setFillHeight(false);
     setId("rig-strip");
     check = button("check-rig", CHECK, Material2AL.CHECK, this::checkOrStop);
     headline.setId("rig-headline");
@@ -44,7 +48,10 @@ final class CheckStrip extends HBox {
     scroll.getStyleClass().add("rig-strip-words");
     words
         .heightProperty()
-        .addListener((property, was, is) -> scroll.setPrefViewportHeight(is.doubleValue()));
+        .addListener(
+            (property, was, is) ->
+                scroll.setPrefViewportHeight(
+                    Math.min(is.doubleValue(), MOST_EM * headline.getFont().getSize())));
     HBox.setHgrow(scroll, Priority.ALWAYS);
     getChildren().addAll(icon, busy, scroll, buttons(goToTrials));
     InvalidationListener show = change -> show();

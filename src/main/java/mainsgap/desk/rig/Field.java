@@ -1,5 +1,7 @@
 package mainsgap.desk.rig;
 
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.property.SimpleStringProperty;
@@ -17,7 +19,8 @@ final class Field<T> {
   private final Reading<T> reading;
   private final StringProperty text = new SimpleStringProperty(this, "text", "");
   private final ReadOnlyStringWrapper complaint = new ReadOnlyStringWrapper(this, "complaint", "");
-  private @Nullable T value;
+  private final ReadOnlyObjectWrapper<@Nullable T> value =
+      new ReadOnlyObjectWrapper<>(this, "value", null);
   private String own = "";
   private String besideOthers = "";
 
@@ -67,12 +70,18 @@ final class Field<T> {
 
   /** What is typed; null where nothing is, or nothing that can be used. */
   @Nullable T value() {
-    return value;
+    return value.get();
+  }
+
+  /** The same; it changes only once what is typed has been read. */
+  ReadOnlyObjectProperty<@Nullable T> valueProperty() {
+    return value.getReadOnlyProperty();
   }
 
   /** What is typed, or {@code otherwise}. */
   T valueOr(T otherwise) {
-    return value == null ? otherwise : value;
+    T typed = value.get();
+    return typed == null ? otherwise : typed;
   }
 
   /** What is wrong with it beside the other settings; empty where nothing is. */
@@ -84,14 +93,15 @@ final class Field<T> {
   private void read() {
     String typed = text();
     own = "";
-    value = null;
+    @Nullable T found = null;
     if (!typed.isEmpty()) {
       try {
-        value = reading.of(typed);
+        found = reading.of(typed);
       } catch (Reading.BadTextException e) {
         own = name + " " + e.getMessage();
       }
     }
+    value.set(found);
     tell();
   }
 

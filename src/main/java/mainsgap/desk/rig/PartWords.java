@@ -3,7 +3,7 @@ package mainsgap.desk.rig;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import mainsgap.bench.ProbedChannel;
+import mainsgap.bench.ProbedChannel.Category;
 import mainsgap.bench.RigCheckEnd.Seen;
 import mainsgap.desk.rig.PartState.Danger;
 import mainsgap.desk.rig.PartState.Level;
@@ -137,12 +137,13 @@ final class PartWords {
     }
     double toEarth = fields.wall.toEarth();
     String live = Readings.plain(toEarth) + " V to earth: ";
-    ProbedChannel channel = fields.clip(part).channel();
-    if (channel == null) {
+    Category category = fields.clip(part).category.value();
+    Double rated = fields.clip(part).ratedVolts.value();
+    if (category == null || rated == null) {
       return new Danger(live + "the probe's rating is " + NOT_SET, false);
     }
-    String probe = channel.category() + " " + Readings.plain(channel.ratedVolts()) + " V probe";
-    boolean stands = channel.complaint(toEarth).isEmpty();
+    String probe = category + " " + Readings.plain(rated) + " V probe";
+    boolean stands = toEarth <= rated;
     return new Danger(live + probe + (stands ? " stands it" : " does NOT stand it"), stands);
   }
 

@@ -24,7 +24,8 @@ final class ScopeForm {
     runs.put(ScopeFields.Runs.SIMULATED.word(), "simulated bench");
     runs.put(ScopeFields.Runs.INSTRUMENT.word(), "an instrument");
     rows.oneOf(fields.runs, "The series runs on", runs);
-    BooleanBinding real = Bindings.createBooleanBinding(fields::isReal, fields.runs.textProperty());
+    BooleanBinding real =
+        Bindings.createBooleanBinding(fields::isReal, fields.runs.valueProperty());
     rows.add(shownWhen(real.not(), simulated()));
     rows.add(shownWhen(real, instrument()));
     return rows;

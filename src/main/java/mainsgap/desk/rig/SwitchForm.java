@@ -30,7 +30,7 @@ final class SwitchForm {
         .bind(
             Bindings.createStringBinding(
                 this::blindZone,
-                fields.catching.textProperty(),
+                fields.catching.valueProperty(),
                 model.checking().endProperty(),
                 model.checking().outdatedProperty()));
     rows.heading("What moves the switch");
