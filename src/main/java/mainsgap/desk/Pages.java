@@ -8,10 +8,15 @@ import mainsgap.desk.manners.DeskTools;
 import mainsgap.desk.manners.Page;
 import mainsgap.desk.rig.RigModel;
 import mainsgap.desk.rig.RigPage;
+import mainsgap.desk.trials.Doors;
+import mainsgap.desk.trials.TrialsModel;
+import mainsgap.desk.trials.TrialsPage;
 
 /** The three pages, and what each tells the next. */
 final class Pages {
+  private static final int RIG = 0;
   private static final int TRIALS = 1;
+  private static final int FINDINGS = 2;
 
   private Pages() {}
 
@@ -19,7 +24,20 @@ final class Pages {
   static List<Page> of(DeskTools tools, IntConsumer open) {
     RigModel rig = new RigModel(tools);
     FindingsModel findings = new FindingsModel(tools);
+    TrialsModel trials =
+        new TrialsModel(
+            rig.source(),
+            tools,
+            new Doors(
+                session -> {
+                  findings.open(session);
+                  open.accept(FINDINGS);
+                },
+                () -> open.accept(RIG)));
+    trials.runningProperty().addListener((property, was, is) -> rig.seriesRuns(is));
     return List.of(
-        new RigPage(tools, rig, () -> open.accept(TRIALS)), new FindingsPage(tools, findings));
+        new RigPage(tools, rig, () -> open.accept(TRIALS)),
+        new TrialsPage(trials),
+        new FindingsPage(tools, findings));
   }
 }

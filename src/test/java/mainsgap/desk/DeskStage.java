@@ -59,6 +59,8 @@ public final class DeskStage {
           stage.setWidth(width);
           stage.setHeight(height);
         });
+    DeskToolkit.await(
+        "the new size", () -> scene().getWidth() == width && scene().getHeight() == height);
   }
 
   /** Writes what it shows now. */

@@ -15,7 +15,6 @@ import javafx.util.Duration;
 import mainsgap.session.LoadFate;
 import org.kordamp.ikonli.Ikon;
 import org.kordamp.ikonli.javafx.FontIcon;
-import org.kordamp.ikonli.material2.Material2AL;
 import org.kordamp.ikonli.material2.Material2MZ;
 
 /** The buttons, each with its key, and what was last said. */
@@ -116,9 +115,9 @@ final class Controls {
   }
 
   private Region[] aboutTrial(Deeds deeds) {
-    Button note = button("note", "Note (N)", Material2AL.EDIT);
+    Button note = plain("note", "Note (N)");
     note.setOnAction(event -> deeds.note());
-    Button aside = button("set-aside", "Set aside (Del)", Material2AL.ARCHIVE);
+    Button aside = plain("set-aside", "Set aside (Del)");
     aside.setTooltip(new Tooltip("The chosen trial no longer counts; it stays in the session"));
     aside.setOnAction(event -> deeds.setAside());
     Label load = new Label("Load:");
@@ -135,10 +134,8 @@ final class Controls {
   }
 
   private static Button fate(Deeds deeds, LoadFate fate, String words) {
-    Button button = new Button(words);
-    button.setId("load-" + fate.words().replace(' ', '-'));
+    Button button = plain("load-" + fate.words().replace(' ', '-'), words);
     button.setAccessibleText("The load " + fate.words());
-    button.setMinWidth(Region.USE_PREF_SIZE);
     button.setOnAction(event -> deeds.load(fate));
     return button;
   }
@@ -168,7 +165,13 @@ final class Controls {
   }
 
   private static Button button(String id, String words, Ikon icon) {
-    Button button = new Button(words, new FontIcon(icon));
+    Button button = plain(id, words);
+    button.setGraphic(new FontIcon(icon));
+    return button;
+  }
+
+  private static Button plain(String id, String words) {
+    Button button = new Button(words);
     button.setId(id);
     button.setMinWidth(Region.USE_PREF_SIZE);
     return button;

@@ -21,10 +21,10 @@ import org.kordamp.ikonli.javafx.FontIcon;
  * colour, what to do now, and how far the series and the wait have come.
  */
 final class SignBoard {
-  /** A longer sentence would not fit its two lines in the larger type. */
-  private static final int LONGEST_IN_LARGE_TYPE = 74;
+  /** A longer sentence would not fit on one line in the larger type. */
+  private static final int LONGEST_IN_LARGE_TYPE = 46;
 
-  private static final int LONGEST_IN_SMALLER_TYPE = 130;
+  private static final int LONGEST_IN_SMALLER_TYPE = 150;
   private static final double SHAPE_TO_WORDS = 1.4;
 
   private final HBox node = new HBox();
@@ -63,8 +63,10 @@ final class SignBoard {
     words.setText(sign.kind().words());
     toDo.setText(sign.toDo());
     toDo.getStyleClass().removeAll("long", "longest");
+    node.getStyleClass().remove("much-said");
     if (sign.toDo().length() > LONGEST_IN_SMALLER_TYPE) {
       toDo.getStyleClass().add("longest");
+      node.getStyleClass().add("much-said");
     } else if (sign.toDo().length() > LONGEST_IN_LARGE_TYPE) {
       toDo.getStyleClass().add("long");
     }

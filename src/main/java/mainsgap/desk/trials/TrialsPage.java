@@ -4,6 +4,7 @@ import java.util.Map;
 import java.util.Objects;
 import javafx.beans.InvalidationListener;
 import javafx.geometry.Orientation;
+import javafx.scene.control.Label;
 import javafx.scene.control.SplitPane;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
@@ -26,7 +27,10 @@ public final class TrialsPage implements Page {
   private static final double PICTURES_PART = 0.58;
   private static final double TRACE_PART = 0.6;
 
+  private static final double LOW_EMS = 54;
+
   private final TrialsModel model;
+  private final Label em = new Label();
   private final BorderPane node = new BorderPane();
   private final TracePane trace = new TracePane();
   private final TrialStrip strip = new TrialStrip();
@@ -49,10 +53,26 @@ public final class TrialsPage implements Page {
         .add(Objects.requireNonNull(TrialsPage.class.getResource("trials.css")).toExternalForm());
     node.setTop(new SignBoard(model).node());
     node.setCenter(middle());
-    node.setBottom(new VBox(end.node(), entry.node(), controls.node()));
+    em.setManaged(false);
+    em.setVisible(false);
+    em.fontProperty().addListener((property, was, is) -> fitHeight());
+    node.setBottom(new VBox(end.node(), entry.node(), controls.node(), em));
     PageKeys keys = new PageKeys(model, controls, deeds);
     node.addEventHandler(KeyEvent.KEY_PRESSED, keys::pressed);
+    node.heightProperty().addListener((property, was, is) -> fitHeight());
     follow();
+  }
+
+  /** On a low window the sign gives room to the pictures. */
+  private void fitHeight() {
+    boolean low = node.getHeight() < LOW_EMS * em.getFont().getSize();
+    if (low != node.getStyleClass().contains("low")) {
+      if (low) {
+        node.getStyleClass().add("low");
+      } else {
+        node.getStyleClass().remove("low");
+      }
+    }
   }
 
   private SplitPane middle() {

@@ -37,7 +37,7 @@ final class TrialsTable {
     node.setPlaceholder(new Label("No trial yet"));
     node.setColumnResizePolicy(TableView.CONSTRAINED_RESIZE_POLICY_FLEX_LAST_COLUMN);
     add("no.", 3.2, trial -> Integer.toString(trial.number()));
-    add("transfer time", 11, trial -> TrialWords.transfer(trial.outcome()));
+    add("transfer time", 12.4, trial -> TrialWords.transfer(trial.outcome()));
     add("verdict", 8.4, trial -> TrialMark.of(trial).words());
     add("loss at", 5, trial -> TrialWords.angle(trial.outcome()));
     add("load", 7, trial -> trial.load() == null ? TrialWords.NONE : trial.load().words());

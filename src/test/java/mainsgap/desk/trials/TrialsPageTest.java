@@ -156,6 +156,7 @@ class TrialsPageTest {
                     }));
     robot.push(KeyCode.F5);
     await("the fault", () -> words().equals("Fault"));
+    await("the last trace", () -> model.book().drawnProperty().get() != null);
     stage.shot("trials-fault");
     assertEquals("way-continue-session", onFx(() -> stage.scene().getFocusOwner().getId()));
 
@@ -198,6 +199,7 @@ class TrialsPageTest {
                 .addListener(
                     (property, was, is) -> {
                       if (is.kind() == kind && ++seen[0] == time) {
+                        stage.scene().snapshot(null);
                         Shots.save(stage.scene().snapshot(null), name);
                       }
                     }));
