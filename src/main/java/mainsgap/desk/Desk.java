@@ -1,6 +1,7 @@
 package mainsgap.desk;
 
 import java.lang.management.ManagementFactory;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import javafx.application.Application;
@@ -24,6 +25,11 @@ import org.slf4j.LoggerFactory;
 
 /** The application of the window. */
 public final class Desk extends Application {
+  // The first logger that is made opens the log, so its place is told before.
+  static {
+    System.setProperty("mainsgap.log.folder", stateFolder().toString());
+  }
+
   private static final Logger LOG = LoggerFactory.getLogger(Desk.class);
   private static final double LEAST_WIDTH = 960;
   private static final double LEAST_HEIGHT = 600;
@@ -37,7 +43,7 @@ public final class Desk extends Application {
   /** For the toolkit: what is as it was left comes from the user's state folder. */
   public Desk() {
     UiThread ui = UiThread.ofToolkit();
-    DeskMemory memory = DeskMemory.in(StateFolder.of(System.getenv(), System.getProperties()));
+    DeskMemory memory = DeskMemory.in(stateFolder());
     tools =
         new DeskTools(
             ui,
@@ -54,8 +60,6 @@ public final class Desk extends Application {
    * words.
    */
   public static Optional<String> open() {
-    System.setProperty(
-        "mainsgap.log.folder", StateFolder.of(System.getenv(), System.getProperties()).toString());
     if (System.getProperty("os.name", "").startsWith("Linux")
         && System.getenv().getOrDefault("DISPLAY", "").isBlank()) {
       return Optional.of("there is no display (DISPLAY is not set)");
@@ -67,6 +71,10 @@ public final class Desk extends Application {
       LOG.error("the toolkit of the window did not start", e);
       return Optional.of("its toolkit did not start (" + e.getMessage() + ")");
     }
+  }
+
+  private static Path stateFolder() {
+    return StateFolder.of(System.getenv(), System.getProperties());
   }
 
   @Override
