@@ -26,12 +26,16 @@ public final class DeskStage {
 
   /** Opens one with the first of {@code pages} at the front. */
   public static DeskStage of(DeskTools tools, List<Page> pages, double width, double height) {
+    return of(tools, DeskToolkit.onFx(() -> new DeskWindow(tools, pages, width, height)));
+  }
+
+  static DeskStage of(DeskTools tools, DeskWindow window) {
     return new DeskStage(
         tools,
         DeskToolkit.onFx(
             () -> {
               Stage made = new Stage();
-              made.setScene(new DeskWindow(tools, pages, width, height).scene());
+              made.setScene(window.scene());
               made.show();
               return made;
             }));

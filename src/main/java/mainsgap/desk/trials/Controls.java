@@ -5,6 +5,7 @@ import javafx.beans.binding.Bindings;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
+import javafx.scene.control.OverrunStyle;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
@@ -23,13 +24,15 @@ final class Controls {
   private static final Duration FRESH_WORD = Duration.seconds(1);
 
   private final TrialsModel model;
+  private final WaysOn ways;
   private final VBox node = new VBox();
   private final Button start = button("start", "Start (F5)", Material2MZ.PLAY_ARROW);
   private final Button word =
       button("let-mains-close", "Let mains close (Enter)", Material2MZ.POWER);
 
-  Controls(TrialsModel model, Deeds deeds) {
+  Controls(TrialsModel model, Deeds deeds, WaysOn ways) {
     this.model = model;
+    this.ways = ways;
     node.getStyleClass().add("controls");
     FlowPane buttons = new FlowPane(start(), stop(), goOn(), word());
     buttons.getChildren().addAll(aboutTrial(deeds));
@@ -159,9 +162,25 @@ final class Controls {
     note.setId("note-said");
     note.getStyleClass().add("note-said");
     note.textProperty().bind(model.course().noteProperty());
-    HBox line = new HBox(complaint, note);
+    Region space = new Region();
+    HBox.setHgrow(space, Priority.ALWAYS);
+    HBox line = new HBox(complaint, note, space, folder());
     line.getStyleClass().add("said");
+    line.setAlignment(Pos.CENTER_LEFT);
     return line;
+  }
+
+  private Button folder() {
+    Button folder = plain("session-folder", "");
+    folder.getStyleClass().add("session-folder");
+    folder
+        .textProperty()
+        .bind(Bindings.concat("New sessions go to ", model.folder().property(), " – change…"));
+    folder.setMinWidth(0);
+    folder.setTextOverrun(OverrunStyle.CENTER_ELLIPSIS);
+    folder.setOnAction(event -> ways.askForFolder().ifPresent(model.folder()::choose));
+    folder.disableProperty().bind(model.runningProperty());
+    return folder;
   }
 
   private static Button button(String id, String words, Ikon icon) {

@@ -43,6 +43,7 @@ public final class TrialsModel {
   private final Course course;
   private final TrialBook book = new TrialBook();
   private final LaterAdditions later;
+  private final SessionFolder folder;
   private final ReadOnlyStringWrapper complaint = new ReadOnlyStringWrapper("");
   private final ObservableList<WayOn> waysOn = FXCollections.observableArrayList();
   private final ObservableList<WayOn> shownWaysOn =
@@ -63,6 +64,7 @@ public final class TrialsModel {
     this.seriesThread = seriesThread;
     this.ears = new SeriesEars(this, tools.ui());
     this.course = new Course(tools.sounds(), source.whyNotReady().get());
+    this.folder = new SessionFolder(tools.memory());
     this.later = new LaterAdditions(tools, this::addedAfterwards, this::notAdded);
     source.whyNotReady().addListener((property, was, is) -> course.idle(is));
   }
@@ -93,6 +95,11 @@ public final class TrialsModel {
     return complaint.getReadOnlyProperty();
   }
 
+  /** Where new sessions are made. */
+  SessionFolder folder() {
+    return folder;
+  }
+
   /** What can be done now that the series has ended. */
   ObservableList<WayOn> waysOn() {
     return shownWaysOn;
@@ -110,17 +117,15 @@ public final class TrialsModel {
   /** Starts the series that the rig asks for. */
   void start() {
     if (mayStart()) {
-      SeriesRequest request = source.request();
+      SeriesRequest request = folder.placed(source.request());
       begin(request, request.trials());
     }
   }
 
-  /** Starts it in a new session in {@code folder}. */
-  void startIn(Path folder) {
-    if (mayStart()) {
-      SeriesRequest request = source.request();
-      begin(request.loggedTo(SessionPlace.newIn(folder), request.trials()), request.trials());
-    }
+  /** Makes new sessions in {@code chosen} from now on, and starts one. */
+  void startIn(Path chosen) {
+    folder.choose(chosen);
+    start();
   }
 
   /** Goes on with the session, with the trials that it still lacks, or as many again. */

@@ -44,9 +44,10 @@ public final class TrialsPage implements Page {
   public TrialsPage(TrialsModel model) {
     this.model = model;
     table = new TrialsTable(model.book());
-    end = new EndBoard(model, new WaysOn(model, node));
+    WaysOn ways = new WaysOn(model, node);
+    end = new EndBoard(model, ways);
     Deeds deeds = new Deeds(model, table, entry);
-    controls = new Controls(model, deeds);
+    controls = new Controls(model, deeds, ways);
     node.setId("trials-page");
     node.getStyleClass().add("trials-page");
     node.getStylesheets()

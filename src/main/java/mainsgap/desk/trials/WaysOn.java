@@ -1,6 +1,8 @@
 package mainsgap.desk.trials;
 
 import java.io.File;
+import java.nio.file.Path;
+import java.util.Optional;
 import javafx.scene.Node;
 import javafx.stage.DirectoryChooser;
 
@@ -30,11 +32,17 @@ final class WaysOn {
   }
 
   private void chooseFolder() {
+    askForFolder().ifPresent(model::startIn);
+  }
+
+  /** Asks where new sessions are to be made; nothing where the user leaves it as it is. */
+  Optional<Path> askForFolder() {
     DirectoryChooser chooser = new DirectoryChooser();
-    chooser.setTitle("Folder for the new session");
-    File folder = chooser.showDialog(place.getScene().getWindow());
-    if (folder != null) {
-      model.startIn(folder.toPath());
+    chooser.setTitle("Folder for new sessions");
+    File before = model.folder().property().get().toFile();
+    if (before.isDirectory()) {
+      chooser.setInitialDirectory(before);
     }
+    return Optional.ofNullable(chooser.showDialog(place.getScene().getWindow())).map(File::toPath);
   }
 }
