@@ -14,8 +14,11 @@ import java.util.Objects;
  * query reads fewer than {@code 2 * FACTOR} values of each tier.
  */
 public final class Envelope {
-  /** Doubles at every 32nd sample: exact in every format at the memory of floats at every 16th. */
-  static final int FACTOR = 32;
+  /**
+   * Ranges whose ends are multiples of it are told without a look at samples. Doubles at every 32nd
+   * sample: exact in every format at the memory of floats at every 16th.
+   */
+  public static final int FACTOR = 32;
 
   private final Waveform waveform;
   private final List<EnvelopeTier> tiers;

@@ -1,5 +1,6 @@
 package mainsgap.desk.trace;
 
+import mainsgap.signal.Envelope;
 import mainsgap.signal.VoltExtent;
 
 /**
@@ -9,6 +10,12 @@ import mainsgap.signal.VoltExtent;
 final class Outline {
   /** Strips in a pixel: enough for smooth edges. */
   static final int PER_PIXEL = 4;
+
+  /**
+   * From so many samples in a strip on, its ends are rounded to where the envelope tells quickly:
+   * by less than an eighth of the strip, and no sample is left out.
+   */
+  private static final int SAMPLES_FOR_ROUND_ENDS = 8 * Envelope.FACTOR;
 
   private final float[] top;
   private final float[] bottom;
@@ -93,10 +100,20 @@ final class Outline {
     return frame.secondsAt((double) strip / PER_PIXEL);
   }
 
+  /** Of neighbouring ranges, each sample lies in one. */
   private static VoltExtent samplesBetween(Trace trace, double from, double to) {
     int first = (int) Math.max(0, Math.ceil(from));
     int end = (int) Math.min(trace.envelope().length(), Math.floor(to) + 1);
+    if (to - from > SAMPLES_FOR_ROUND_ENDS) {
+      first = roundEnd(first);
+      end = Math.min(trace.envelope().length(), roundEnd(end));
+    }
     return first < end ? trace.envelope().extent(first, end) : VoltExtent.NONE;
+  }
+
+  /** Rounded alike for the end of a range and the start of the next one. */
+  private static int roundEnd(int index) {
+    return (index + Envelope.FACTOR - 1) / Envelope.FACTOR * Envelope.FACTOR;
   }
 
   private static double voltsOf(Curve curve, double seconds) {

@@ -48,6 +48,19 @@ final class Raster {
     pixels[at] = cover >= WHOLE ? argb | OPAQUE : mixed(pixels[at], argb, cover);
   }
 
+  /**
+   * Lays a colour over {@code count} pixels of a row, each by its own cover from {@code from} on.
+   */
+  void coverRow(int x, int y, int argb, short[] covers, int from, int count) {
+    int at = y * width + x;
+    for (int i = 0; i < count; i++) {
+      int cover = covers[from + i];
+      if (cover > 0) {
+        pixels[at + i] = cover >= WHOLE ? argb | OPAQUE : mixed(pixels[at + i], argb, cover);
+      }
+    }
+  }
+
   /** Lays a colour over all pixels from one corner to another, which lies outside; cut to fit. */
   void rectangle(int left, int top, int right, int bottom, int argb, int cover) {
     int from = Math.max(0, left);
