@@ -22,6 +22,8 @@ final class GapTopology {
   /** A break or make shorter than this is not told from a spike. */
   private static final double SHORTEST_RUN_SECONDS = 30e-6;
 
+  private static final double DEAD_UP_TO_SECONDS = 0.1e-3;
+
   /** A sine passes the dead level faster than this. */
   private static final double SHORTEST_DWELL_SECONDS = 0.6e-3;
 
@@ -194,7 +196,7 @@ final class GapTopology {
   private boolean isRemake(List<Segmentation.Run> runs, int k) {
     return runs.get(k).length() >= recording.samplesIn(SHORTEST_RUN_SECONDS)
         && k + 1 < runs.size()
-        && endsDead(runs.get(k - 1))
+        && isDeadUpTo(runs.get(k - 1))
         && (isDead(runs.get(k + 1)) || endsDead(runs.get(k + 1)));
   }
 
@@ -205,6 +207,12 @@ final class GapTopology {
   /** The last third: what comes before may still decay. */
   private boolean endsDead(Segmentation.Run run) {
     return isDead(run.to() - (run.length() + 2) / 3, run.to());
+  }
+
+  /** Right up to its end: a make begins in a dead load, the swing of one does not. */
+  private boolean isDeadUpTo(Segmentation.Run run) {
+    int third = (run.length() + 2) / 3;
+    return isDead(run.to() - Math.min(third, recording.samplesIn(DEAD_UP_TO_SECONDS)), run.to());
   }
 
   private boolean isDead(int first, int end) {

@@ -21,6 +21,9 @@ final class Makes {
   /** A break shorter than this is not told from a spike. */
   private static final double SHORTEST_BREAK_SECONDS = 30e-6;
 
+  /** A dead load lies further off the shape of the arrival than that shape is wrong. */
+  private static final double OFF_SHARE_OF_PEAK = 0.02;
+
   private final Recording recording;
   private final Residue residue;
   private final Supply after;
@@ -144,6 +147,7 @@ final class Makes {
     int end = run.to() - (run.length() + 2) / 3;
     double dead = 0;
     double fed = 0;
+    double all = 0;
     double apart = 0;
     for (int i = run.from(); i < run.to(); i++) {
       double seconds = recording.time().secondsAt(i);
@@ -153,8 +157,10 @@ final class Makes {
       apart += Math.abs(first.laterVoltsAt(seconds) - residue.voltsAt(seconds));
       dead += i < end ? 0 : Math.abs(fromResidue(i));
       fed += i < end ? 0 : Math.abs(fromArrival(i));
+      all += Math.abs(fromArrival(i));
     }
-    return dead < share * fed && apart > 2 * spread * run.length();
+    double off = OFF_SHARE_OF_PEAK * recording.peakVolts() * run.length();
+    return all > off && dead < share * fed && apart > 2 * spread * run.length();
   }
 
   private double fromArrival(int index) {

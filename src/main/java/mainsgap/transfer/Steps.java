@@ -21,6 +21,19 @@ final class Steps {
   /** A make closes at least this share of the distance between residue and supply. */
   private static final double SMALLEST_SHARE_OF_DISTANCE = 0.12;
 
+  /** What is looked at before and after a step: shorter than any bounce, longer than a spike. */
+  private static final double STAYS_SECONDS = 30e-6;
+
+  private static final int STAYS_SAMPLES = 3;
+
+  /** A make stays away from the residue by so much of its step: a stray of the noise does not. */
+  private static final double STAYS_SHARE = 0.5;
+
+  /** A load is dead for so long before a make, within this share of the way to the supply. */
+  private static final double DEAD_SECONDS = 0.1e-3;
+
+  private static final double DEAD_SHARE_OF_DISTANCE = 0.15;
+
   /** The steps of a fitted cycle are known to this. */
   private static final double OWN_STEP_SECONDS = 0.15e-3;
 
@@ -31,11 +44,13 @@ final class Steps {
   private final Residue residue;
   private final Supply after;
   private final double smallestVolts;
+  private final int stays;
 
   Steps(Recording recording, Residue residue, Supply after, double noiseVolts) {
     this.recording = recording;
     this.residue = residue;
     this.after = after;
+    this.stays = Math.max(STAYS_SAMPLES, recording.samplesIn(STAYS_SECONDS));
     this.smallestVolts =
         Math.max(
             CODES * recording.codeVolts(),
@@ -72,7 +87,25 @@ final class Steps {
         && step * distance > 0
         && Math.abs(step) > SMALLEST_SHARE_OF_DISTANCE * Math.abs(distance)
         && !isOwnStep(index, step)
-        && Math.abs(fromResidue(index)) > Math.abs(fromResidue(index - 1));
+        && Math.abs(fromResidue(index)) > Math.abs(fromResidue(index - 1))
+        && isOutOfTheResidue(index, step, distance);
+  }
+
+  /** Dead before, away from the residue after: a swing of the supply has come through it. */
+  private boolean isOutOfTheResidue(int index, double step, double distance) {
+    int first = Math.max(0, index - Math.max(stays, recording.samplesIn(DEAD_SECONDS)));
+    double squares = 0;
+    for (int i = first; i < index; i++) {
+      squares += fromResidue(i) * fromResidue(i);
+    }
+    int end = Math.min(recording.length(), index + stays);
+    double sum = 0;
+    for (int i = index; i < end; i++) {
+      sum += fromResidue(i);
+    }
+    double dead = Math.max(DEAD_SHARE_OF_DISTANCE * Math.abs(distance), smallestVolts);
+    double stayed = sum / (end - index) * Math.signum(step);
+    return Math.sqrt(squares / (index - first)) < dead && stayed > STAYS_SHARE * Math.abs(step);
   }
 
   /** A step of the supply's own cycle, about where the fit puts it. */
