@@ -37,9 +37,14 @@ final class FurtherBreaks {
     this.awayVolts = Math.max(AWAY_SHARE_OF_PEAK * recording.peakVolts(), noise);
   }
 
-  /** The breaks that begin after a time. */
-  FurtherInterruptions from(double seconds) {
-    int first = Math.max(0, (int) Math.ceil(recording.time().indexAt(seconds)));
+  /**
+   * The breaks that begin after a time.
+   *
+   * @param returnSeconds from when on the supply feeds the load, or comes up to it
+   */
+  FurtherInterruptions from(double seconds, double returnSeconds) {
+    int counted = (int) Math.ceil(recording.time().indexAt(seconds));
+    int first = Math.max(0, (int) Math.ceil(recording.time().indexAt(returnSeconds)));
     int fedSamples = (int) (FED_CYCLES * recording.samplesPerCycle());
     int crossing = recording.samplesIn(CROSSING_SECONDS);
     FurtherInterruptions found = FurtherInterruptions.NONE;
@@ -64,13 +69,13 @@ final class FurtherBreaks {
         away++;
         dead += Math.abs(average - offsetVolts) < 0.5 * Math.abs(expected - offsetVolts) ? 1 : 0;
       } else if (awayFrom >= 0 && i - awayTo >= crossing) {
-        found =
-            fed && isBreak(awayTo - awayFrom, dead, away) ? with(found, awayFrom, awayTo) : found;
+        boolean counts = fed && awayFrom >= counted && isBreak(awayTo - awayFrom, dead, away);
+        found = counts ? with(found, awayFrom, awayTo) : found;
         awayFrom = -1;
       }
       fed |= i + width - followedSince >= fedSamples;
     }
-    return awayFrom >= 0 && fed && isBreak(awayTo - awayFrom, dead, away)
+    return awayFrom >= counted && fed && isBreak(awayTo - awayFrom, dead, away)
         ? with(found, awayFrom, awayTo)
         : found;
   }

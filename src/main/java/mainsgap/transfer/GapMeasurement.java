@@ -22,8 +22,8 @@ final class GapMeasurement {
   /** Any voltage crosses the supply before now and then. */
   private static final double FOLLOWING_SHARE = 0.5;
 
-  /** For a 95 % interval of a combined, nearly normal uncertainty. */
-  private static final double COVERAGE_FACTOR = 2;
+  /** A gap is beyond doubt where so many standard uncertainties leave something of it. */
+  private static final double BEYOND_DOUBT = 2;
 
   private final Recording recording;
   private final Supply before;
@@ -73,7 +73,7 @@ final class GapMeasurement {
    */
   private boolean isInterruption(Edge loss, Edge settled, Supply following) {
     double seconds = settled.seconds() - loss.seconds();
-    double doubt = COVERAGE_FACTOR * Math.hypot(loss.standardSeconds(), settled.standardSeconds());
+    double doubt = BEYOND_DOUBT * Math.hypot(loss.standardSeconds(), settled.standardSeconds());
     boolean isShown = seconds - doubt >= SHORTEST_PROVED_SECONDS || following.hasSteps();
     if (seconds < SHORTEST_GAP_SECONDS || !isShown) {
       return false;
@@ -127,9 +127,7 @@ final class GapMeasurement {
         loss.seconds(),
         lastOpening.seconds(),
         (end - loss.seconds()) * 1e3,
-        COVERAGE_FACTOR
-            * 1e3
-            * Math.hypot(loss.standardSeconds(), timeBaseSeconds(end - loss.seconds())),
+        1e3 * expandedSeconds(loss, timeBaseSeconds(end - loss.seconds())),
         before.model().angleDegreesAt(loss.seconds()),
         figures.deadMillis(),
         new Supplies(before.model().frequencyHertz(), null, null, null));
@@ -166,11 +164,14 @@ final class GapMeasurement {
   /** A break within one cycle after the return would have moved it. */
   private FurtherInterruptions furtherInterruptions(Edge settled, Supply following) {
     double fedSeconds = settled.seconds() + recording.task().cycleSeconds();
-    return new FurtherBreaks(recording, following).from(fedSeconds);
+    return new FurtherBreaks(recording, following).from(fedSeconds, settled.seconds());
   }
 
   private UncertaintyBudget budget(Edge loss, Edge settled, double transferMillis) {
     double ppm = recording.time().timeBasePpm();
+    double timeBase = timeBaseSeconds(transferMillis * 1e-3);
+    double combined =
+        Math.hypot(Math.hypot(loss.standardSeconds(), settled.standardSeconds()), timeBase);
     return new UncertaintyBudget(
         List.of(
             component("loss: sample interval", loss.samplingSeconds()),
@@ -179,9 +180,21 @@ final class GapMeasurement {
             component("return: sample interval", settled.samplingSeconds()),
             component("return: noise, slope and shape", settled.locationSeconds()),
             component("return: error of the models", settled.modelSeconds()),
-            new UncertaintyBudget.Component(
-                "time base " + ppm + " ppm", 1e3 * timeBaseSeconds(transferMillis * 1e-3), true)),
-        COVERAGE_FACTOR);
+            new UncertaintyBudget.Component("time base " + ppm + " ppm", 1e3 * timeBase, true)),
+        CoverageFactor.of95Percent(
+            combined,
+            loss.samplingSeconds(),
+            loss.modelSeconds(),
+            settled.samplingSeconds(),
+            settled.modelSeconds(),
+            timeBase));
+  }
+
+  private static double expandedSeconds(Edge loss, double timeBaseSeconds) {
+    double combined = Math.hypot(loss.standardSeconds(), timeBaseSeconds);
+    return combined
+        * CoverageFactor.of95Percent(
+            combined, loss.samplingSeconds(), loss.modelSeconds(), timeBaseSeconds);
   }
 
   /** Rectangular, after the accuracy that the maker of the instrument states. */

@@ -151,10 +151,7 @@ final class Makes {
     double apart = 0;
     for (int i = run.from(); i < run.to(); i++) {
       double seconds = recording.time().secondsAt(i);
-      if (!first.covers(seconds)) {
-        return true;
-      }
-      apart += Math.abs(first.laterVoltsAt(seconds) - residue.voltsAt(seconds));
+      apart += Math.abs(arrivedAt(seconds) - residue.voltsAt(seconds));
       dead += i < end ? 0 : Math.abs(fromResidue(i));
       fed += i < end ? 0 : Math.abs(fromArrival(i));
       all += Math.abs(fromArrival(i));
@@ -164,7 +161,12 @@ final class Makes {
   }
 
   private double fromArrival(int index) {
-    return recording.volts()[index] - first.laterVoltsAt(recording.time().secondsAt(index));
+    return recording.volts()[index] - arrivedAt(recording.time().secondsAt(index));
+  }
+
+  /** By the shape of the arrival, and where that is over by the settled supply. */
+  private double arrivedAt(double seconds) {
+    return first.covers(seconds) ? first.laterVoltsAt(seconds) : after.model().voltsAt(seconds);
   }
 
   private double spreadAt(int index) {
