@@ -92,23 +92,31 @@ final class GapFigures {
 
   /**
    * Loss to the start of the first cycle from which Urms(1/2) (IEC 61000-4-30: one cycle, refreshed
-   * each half cycle) stays within 10 % of nominal; null where it never does.
+   * each half cycle) stays within 10 % of nominal up to the end of the supply's fit, or of the
+   * record where it comes later; null where it never leaves, and where it never stays.
    */
   @Nullable Double recoveryMillis(Supply after) {
     double half = recording.time().sampleRateHertz() / after.model().frequencyHertz() / 2;
     double degrees = after.model().angleDegreesAt(lossSeconds);
     double start = recording.time().indexAt(lossSeconds) - (degrees % 180) / 180 * half;
-    double[] rms = CycleRms.refreshedEachHalfCycle(recording.volts(), start, after.to(), 2 * half);
-    Double recovered = null;
-    for (int k = 0; k < rms.length; k++) {
-      double nominal = recording.task().nominalVolts();
-      if (Math.abs(rms[k] - nominal) > RECOVERED_SHARE_OF_NOMINAL * nominal) {
-        recovered = null;
-      } else if (recovered == null) {
-        double seconds = recording.time().secondsAt(start + k * half);
-        recovered = Math.max(0, (seconds - lossSeconds) * 1e3);
-      }
+    int first = firstRecovered(start, after.to(), half);
+    if (first < 0) {
+      first = firstRecovered(start, recording.length(), half);
     }
-    return recovered;
+    return first <= 0
+        ? null
+        : (Double) ((recording.time().secondsAt(start + first * half) - lossSeconds) * 1e3);
+  }
+
+  /** The first half cycle of those that stay; 0 where none leaves, -1 where none stays. */
+  private int firstRecovered(double start, int end, double half) {
+    double[] rms = CycleRms.refreshedEachHalfCycle(recording.volts(), start, end, 2 * half);
+    double nominal = recording.task().nominalVolts();
+    double within = RECOVERED_SHARE_OF_NOMINAL * nominal;
+    int first = rms.length;
+    while (first > 0 && Math.abs(rms[first - 1] - nominal) <= within) {
+      first--;
+    }
+    return first == rms.length ? -1 : first;
   }
 }

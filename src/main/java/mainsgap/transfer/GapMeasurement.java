@@ -8,6 +8,9 @@ import org.jspecify.annotations.Nullable;
 final class GapMeasurement {
   private static final double COMES_BACK_SHARE_OF_NOMINAL = 0.2;
 
+  /** Fewer cycles, as between two sags, tell no frequency and no phase that then changes. */
+  private static final double FEWEST_CYCLES_FOLLOWED = 1.9;
+
   /** Shorter gaps are not told from notches. */
   private static final double SHORTEST_GAP_SECONDS = 0.4e-3;
 
@@ -51,6 +54,9 @@ final class GapMeasurement {
   /** The outcome of the event; null where the departure turns out to be none. */
   @Nullable Outcome outcome() {
     if (!ends.hasGap()) {
+      if (before.to() - before.from() < FEWEST_CYCLES_FOLLOWED * recording.samplesPerCycle()) {
+        return null;
+      }
       return new UnbrokenSupply(recording, before.harmonics(), mains, -1)
           .changedTo(after, ends.changeSeconds());
     }
@@ -80,6 +86,9 @@ final class GapMeasurement {
     }
     int from = Math.max(0, (int) Math.ceil(recording.time().indexAt(loss.seconds())));
     int to = (int) Math.ceil(recording.time().indexAt(settled.seconds()));
+    if (new Sag(recording, before).begins(from, Math.min(to, recording.length()))) {
+      return false;
+    }
     double apart = APART_SHARE_OF_PEAK * recording.peakVolts();
     int left = 0;
     int followed = 0;

@@ -20,6 +20,11 @@ final class UnbrokenSupply {
   /** Mains itself wanders by less than this in the seconds of a record. */
   private static final double FREQUENCY_STEP_HERTZ = 0.1;
 
+  /** Cycles that leave more than this of a fit are not all of one supply. */
+  private static final double UNSTEADY_SHARE_OF_PEAK = 0.02;
+
+  private static final double UNSTEADY_NOISES = 1.5;
+
   private static final double PHASE_STEP_DEGREES = 5;
 
   /** A record that would hide a longer gap than this proves nothing. */
@@ -56,7 +61,7 @@ final class UnbrokenSupply {
       return noInterruption(
           mainsLost, "the mains channel shows the loss while the output goes on", first, last);
     }
-    if (Math.abs(stepHertz) > FREQUENCY_STEP_HERTZ) {
+    if (Math.abs(stepHertz) > FREQUENCY_STEP_HERTZ && isSteady(first) && isSteady(last)) {
       return noInterruption(
           recording.time().secondsAt(recording.length() / 2.0),
           String.format(
@@ -112,6 +117,12 @@ final class UnbrokenSupply {
                 phase,
                 stepHertz);
     return noInterruption(seconds, proof, start, after.harmonics());
+  }
+
+  /** A sag in its cycles bends the frequency of a fit, and shows in what the fit leaves. */
+  private boolean isSteady(HarmonicModel fitted) {
+    double usual = UNSTEADY_NOISES * start.noiseVolts();
+    return fitted.noiseVolts() < Math.max(UNSTEADY_SHARE_OF_PEAK * recording.peakVolts(), usual);
   }
 
   private HarmonicModel fit(int from, int to) {
