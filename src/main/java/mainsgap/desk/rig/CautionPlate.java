@@ -42,6 +42,9 @@ final class CautionPlate extends Button {
   private String left() {
     int all = ticks.list().size();
     int read = all - ticks.leftProperty().get();
+    if (read == 0) {
+      return "Read the " + all + " cautions before anything is armed";
+    }
     return read == all
         ? "All " + all + " cautions are read"
         : read + " of " + all + " cautions are read: go on";

@@ -39,6 +39,9 @@ record CheckStory(Look look, String headline, List<Line> lines) {
           Look.BUSY, "checking the rig: " + checking.progressProperty().get(), List.of());
     }
     String whyNotReady = model.source().whyNotReady().get();
+    if (model.lockedProperty().get()) {
+      return new CheckStory(Look.BUSY, "a series runs on this rig: nothing is changed now", List.of());
+    }
     RigCheckEnd end = checking.endProperty().get();
     if (end != null && !checking.outdatedProperty().get()) {
       return ofEnd(end, whyNotReady);

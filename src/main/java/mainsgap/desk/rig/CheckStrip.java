@@ -44,6 +44,7 @@ final class CheckStrip extends HBox {
     VBox words = new VBox(headline, lines);
     ScrollPane scroll = new ScrollPane(words);
     scroll.setFitToWidth(true);
+    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
     scroll.setFocusTraversable(false);
     scroll.getStyleClass().add("rig-strip-words");
     words
@@ -56,6 +57,7 @@ final class CheckStrip extends HBox {
     getChildren().addAll(icon, busy, scroll, buttons(goToTrials));
     InvalidationListener show = change -> show();
     model.source().whyNotReady().addListener(show);
+    model.lockedProperty().addListener(show);
     model.checking().runningProperty().addListener(show);
     model.checking().progressProperty().addListener(show);
     model.checking().endProperty().addListener(show);
@@ -105,7 +107,7 @@ final class CheckStrip extends HBox {
     boolean isBusy = story.look() == CheckStory.Look.BUSY;
     busy.setVisible(isBusy);
     busy.setManaged(isBusy);
-    check.setText(isBusy ? STOP : CHECK);
+    check.setText(model.checking().isRunning() ? STOP : CHECK);
     icon.setVisible(!isBusy);
     icon.setManaged(!isBusy);
     icon.setIconCode(

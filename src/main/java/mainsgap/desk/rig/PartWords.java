@@ -66,7 +66,8 @@ final class PartWords {
         Readings.plain(fields.wall.nominal())
             + " V, "
             + Readings.plain(fields.wall.frequency())
-            + " Hz");
+            + " Hz",
+        Readings.plain(fields.wall.toEarth()) + " V to earth");
   }
 
   private List<String> mainsSwitch() {

@@ -95,8 +95,13 @@ final class RigChecking {
   }
 
   private void ended(RigCheckEnd how) {
-    end.set(how);
+    end.set(stop.isRequested() && how.seen() == null ? stopped(how) : how);
     progress.set("");
     running.set(false);
+  }
+
+  /** A link that was waited for may fail before it hears of the stop. */
+  private static RigCheckEnd stopped(RigCheckEnd how) {
+    return new RigCheckEnd(RigCheckEnd.Kind.STOPPED, how.sentence(), how.instrument(), null);
   }
 }

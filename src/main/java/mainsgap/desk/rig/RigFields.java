@@ -87,6 +87,11 @@ final class RigFields {
     changed();
   }
 
+  /** Whether what is typed now comes from a file. */
+  boolean isShowing() {
+    return showing;
+  }
+
   /** Types all that {@code sheet} says. */
   void show(RigSheet sheet) {
     showing = true;

@@ -28,6 +28,8 @@ final class RigKeeper {
   private @Nullable Kept latest;
   private @Nullable Kept written;
   private boolean writing;
+  private int asked;
+  private int newestWritten;
 
   RigKeeper(Background background, Path stateFolder) {
     this.background = background;
@@ -51,6 +53,7 @@ final class RigKeeper {
       return;
     }
     latest = kept;
+    asked++;
     writeNext();
   }
 
@@ -68,7 +71,7 @@ final class RigKeeper {
   void writeNow() {
     Kept kept = latest;
     if (kept != null && !kept.equals(written)) {
-      write(kept);
+      write(kept, asked);
       written(kept);
     }
   }
@@ -79,9 +82,10 @@ final class RigKeeper {
       return;
     }
     writing = true;
+    int number = asked;
     background.run(
         () -> {
-          write(kept);
+          write(kept, number);
           return kept;
         },
         done -> {
@@ -103,7 +107,12 @@ final class RigKeeper {
     complaint.set("");
   }
 
-  private synchronized void write(Kept kept) {
+  /** What comes late does not go over what was asked for after it. */
+  private synchronized void write(Kept kept, int number) {
+    if (number < newestWritten) {
+      return;
+    }
+    newestWritten = number;
     if (kept.unsaved() == null) {
       draft.forget();
     } else {

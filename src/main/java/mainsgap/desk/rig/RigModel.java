@@ -49,6 +49,16 @@ public final class RigModel {
     }
     shelf.reopen(keeper.draft());
     wasReal = fields.scope.isReal();
+    fields
+        .scope
+        .runs
+        .valueProperty()
+        .addListener(
+            (property, was, is) -> {
+              if (is == ScopeFields.Runs.INSTRUMENT && !fields.isShowing()) {
+                ExampleRig.forgetInvented(fields);
+              }
+            });
     fields.whenChanged(this::changed);
     cautions.leftProperty().addListener((property, was, is) -> judge());
     checking.runningProperty().addListener((property, was, is) -> judge());
@@ -175,7 +185,6 @@ public final class RigModel {
     if (fields.scope.isReal() && !wasReal) {
       wasReal = true;
       cautions.forget();
-      ExampleRig.forgetInvented(fields);
     }
     wasReal = fields.scope.isReal();
     rules.apply();

@@ -1,5 +1,6 @@
 package mainsgap.desk.rig;
 
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -14,10 +15,14 @@ import javafx.collections.ObservableList;
 import mainsgap.bench.RigSheet;
 import mainsgap.desk.manners.DeskMemory;
 import mainsgap.desk.manners.DeskTools;
+import mainsgap.settings.SettingsException;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** The rig files: the one that is open, and those that were. For the UI thread. */
 final class RigShelf {
+  private static final Logger LOG = LoggerFactory.getLogger(RigShelf.class);
   private static final String FILE = "rig.file";
   private static final String RECENT = "rig.recent";
   private static final int MOST_RECENT = 8;
@@ -39,10 +44,7 @@ final class RigShelf {
     this.tools = tools;
     fields.show(ExampleRig.sheet());
     saved = RigSnapshot.of(fields);
-    tools
-        .memory()
-        .text(RECENT)
-        .ifPresent(paths -> paths.lines().map(Path::of).forEach(recent::add));
+    tools.memory().text(RECENT).ifPresent(paths -> paths.lines().forEach(this::knowAgain));
   }
 
   /** The open file; null where the rig has none yet. */
@@ -72,16 +74,25 @@ final class RigShelf {
 
   /** Finds the rig as it was left, unsaved settings too. */
   void reopen(Draft draft) {
-    tools.memory().text(FILE).map(Path::of).ifPresent(this::reopenFile);
+    tools.memory().text(FILE).ifPresent(this::reopenFile);
     draft.read().ifPresent(left -> left.typeInto(fields));
     fieldsChanged();
   }
 
-  private void reopenFile(Path left) {
+  private void knowAgain(String path) {
     try {
+      recent.add(Path.of(path));
+    } catch (InvalidPathException e) {
+      LOG.debug("'{}' is no path here any more", path, e);
+    }
+  }
+
+  private void reopenFile(String path) {
+    try {
+      Path left = Path.of(path);
       opened(left, RigSheet.read(left));
       say("", false);
-    } catch (RuntimeException e) {
+    } catch (SettingsException | InvalidPathException e) {
       say(unreadable(e) + "; the example stands here instead", true);
     }
   }

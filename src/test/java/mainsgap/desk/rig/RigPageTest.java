@@ -3,6 +3,9 @@ package mainsgap.desk.rig;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.net.InetAddress;
+import java.net.ServerSocket;
 import java.nio.file.Path;
 import java.util.Objects;
 import javafx.scene.Node;
@@ -136,6 +139,60 @@ class RigPageTest {
     check();
     assertTrue(headline().startsWith("The scope could not be reached"), headline());
     shot("rig-check-no-scope");
+  }
+
+  @Test
+  void aCheckThatWaitsForASilentScopeIsStoppedByKeysAlone() throws IOException {
+    try (ServerSocket silent = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+      DeskToolkit.doOnFx(
+          () -> {
+            model.fields().scope.runs.type(ScopeFields.Runs.INSTRUMENT.word());
+            model
+                .fields()
+                .scope
+                .resource
+                .type("TCPIP::127.0.0.1::" + silent.getLocalPort() + "::SOCKET");
+            model.fields().unit.name.type("Lumengrove 600 (invented)");
+            RigModelTest.readCautions(model);
+          });
+      DeskToolkit.doOnFx(() -> node("#check-rig").requestFocus());
+      robot.type(KeyCode.ENTER);
+      DeskToolkit.await("the check", model.checking()::isRunning);
+      robot.type(KeyCode.ENTER);
+      DeskToolkit.await("the check's end", () -> !model.checking().isRunning());
+      assertEquals("The check was stopped: nothing is known of the rig", headline());
+      robot.type(KeyCode.F6);
+      DeskToolkit.await("another check", model.checking()::isRunning);
+      shot("rig-check-running");
+      DeskToolkit.await("its end", () -> !model.checking().isRunning());
+    }
+  }
+
+  @Test
+  void aSearchForInstrumentsIsStartedAndStoppedByKeysAlone() {
+    DeskToolkit.doOnFx(() -> model.fields().scope.runs.type(ScopeFields.Runs.INSTRUMENT.word()));
+    focus(Part.SCOPE);
+    robot.type(KeyCode.ENTER);
+    DeskToolkit.await("the settings", () -> title().equals("Scope"));
+    DeskToolkit.doOnFx(() -> node("#find-instruments").requestFocus());
+    robot.type(KeyCode.ENTER);
+    DeskToolkit.await("the search", () -> model.search().runningProperty().get());
+    shot("rig-search");
+    robot.type(KeyCode.ENTER);
+    DeskToolkit.await("the search's end", () -> !model.search().runningProperty().get());
+    assertEquals("the search was stopped", DeskToolkit.onFx(() -> words("#search-words")));
+  }
+
+  @Test
+  void nothingCanBeChangedWhileASeriesRuns() {
+    focus(Part.WALL);
+    robot.type(KeyCode.ENTER);
+    DeskToolkit.doOnFx(() -> model.seriesRuns(true));
+    DeskToolkit.await("locked", () -> node("#wall-nominal").isDisabled());
+    assertTrue(DeskToolkit.onFx(() -> node("#check-rig").isDisabled()));
+    shot("rig-series-runs");
+    DeskToolkit.doOnFx(() -> model.seriesRuns(false));
+    DeskToolkit.await("unlocked", () -> !node("#wall-nominal").isDisabled());
   }
 
   @Test
