@@ -40,7 +40,8 @@ record CheckStory(Look look, String headline, List<Line> lines) {
     }
     String whyNotReady = model.source().whyNotReady().get();
     if (model.lockedProperty().get()) {
-      return new CheckStory(Look.BUSY, "a series runs on this rig: nothing is changed now", List.of());
+      return new CheckStory(
+          Look.BUSY, "a series runs on this rig: nothing is changed now", List.of());
     }
     RigCheckEnd end = checking.endProperty().get();
     if (end != null && !checking.outdatedProperty().get()) {
