@@ -31,6 +31,11 @@ final class FigureFrame {
 
   /** Fills the sheet, draws the words, and returns the room that is left for the plot. */
   static Rectangle2D draw(Graphics2D g, FigureSheet sheet, Words words) {
+    return draw(g, sheet, words, 0);
+  }
+
+  /** The same where the plot is of use from {@code plotPixels} in height on: notes give way. */
+  static Rectangle2D draw(Graphics2D g, FigureSheet sheet, Words words, double plotPixels) {
     g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
     g.setRenderingHint(
         RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
@@ -39,16 +44,16 @@ final class FigureFrame {
     g.setRenderingHint(RenderingHints.KEY_STROKE_CONTROL, RenderingHints.VALUE_STROKE_PURE);
     g.setColor(sheet.look().ground());
     g.fill(new Rectangle2D.Double(0, 0, sheet.widthPixels(), sheet.heightPixels()));
-    return new FigureFrame(g, sheet).draw(words);
+    return new FigureFrame(g, sheet).draw(words, plotPixels);
   }
 
-  private Rectangle2D draw(Words words) {
+  private Rectangle2D draw(Words words, double plotPixels) {
     double edge = EDGE * sheet.textPixels();
     double width = sheet.widthPixels() - 2 * edge;
     double top = head(words, edge, width);
     Legend legend = new Legend(words.legend(), small, sheet.textPixels(), width);
-    double roomForNotes =
-        sheet.heightPixels() * (1 - LEAST_PLOT_SHARE) - top - edge - legend.height();
+    double plot = Math.max(LEAST_PLOT_SHARE * sheet.heightPixels(), plotPixels);
+    double roomForNotes = sheet.heightPixels() - plot - top - edge - legend.height();
     double bottom = notes(words.notes(), edge, width, roomForNotes);
     bottom -= legend.height();
     legend.draw(g, edge, bottom, sheet.look());

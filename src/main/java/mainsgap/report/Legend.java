@@ -57,7 +57,7 @@ final class Legend {
       for (Entry entry : line) {
         double markWidth = MARK_WIDTH * textPixels;
         entry.mark().draw(g, at + markWidth / 2, lineY + 0.62 * textPixels, textPixels);
-        String words = lettering.fitted(entry.words(), most - markWidth);
+        String words = lettering.fittedName(entry.words(), most - markWidth);
         lettering.draw(words, at + markWidth, lineY, look.text());
         at += width(entry) + GAP * textPixels;
       }

@@ -77,6 +77,31 @@ final class Lettering {
     return new String(points, 0, fits).stripTrailing() + CUT;
   }
 
+  /** A name, cut in its middle where it is wider: what tells it from others is often at its end. */
+  String fittedName(String name, double most) {
+    if (width(name) <= most) {
+      return name;
+    }
+    int[] points = name.codePoints().toArray();
+    int fits = 0;
+    int tooMany = points.length;
+    while (tooMany - fits > 1) {
+      int middle = (fits + tooMany) / 2;
+      boolean does = width(cut(points, middle)) <= most;
+      fits = does ? middle : fits;
+      tooMany = does ? tooMany : middle;
+    }
+    return cut(points, fits);
+  }
+
+  /** So many letters of a name: two thirds of them from its beginning. */
+  private static String cut(int[] points, int letters) {
+    int end = letters / 3;
+    return new String(points, 0, letters - end).stripTrailing()
+        + CUT
+        + new String(points, points.length - end, end).stripLeading();
+  }
+
   /** The text on as many lines as it needs, at most {@code mostLines}, the last one cut. */
   List<String> wrapped(String text, double most, int mostLines) {
     List<String> lines = new ArrayList<>();

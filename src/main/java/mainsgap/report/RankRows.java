@@ -13,15 +13,19 @@ import mainsgap.transfer.DeclaredClaim;
 
 /** The rows of the ranking on one drawing. */
 final class RankRows {
-  private static final double COLUMN_GAP = 1.4;
-
-  /** A name has at least this share of the width. */
+  /** A name has at least this share of the width, where it needs it. */
   private static final double NAME_SHARE = 0.3;
 
   /** A row of words with its bar, in text heights. */
-  private static final double LEAST_ROW = 2.1;
+  private static final double LEAST_ROW = 1.55;
 
-  private static final double MOST_ROW = 7;
+  private static final double MOST_ROW = 5;
+
+  /** Where there are few rows their type is larger, up to this. */
+  private static final double MOST_GROWTH = 1.8;
+
+  /** Of a bar that ends at the edge, the declared time is still seen. */
+  private static final double HEADROOM = 1.015;
 
   private final Graphics2D g;
   private final FigureSheet sheet;
@@ -30,6 +34,7 @@ final class RankRows {
   private final Lettering plain;
   private final Lettering bold;
   private final double text;
+  private final RankType type;
   private final List<RankColumn> columns;
 
   RankRows(Graphics2D g, FigureSheet sheet, Rectangle2D room, Ranking ranking) {
@@ -37,11 +42,30 @@ final class RankRows {
     this.sheet = sheet;
     this.room = room;
     this.ranking = ranking;
-    this.text = sheet.textPixels();
-    this.plain = Lettering.plain(g, text);
-    this.bold = Lettering.bold(g, text);
-    this.columns =
-        RankColumn.fitting(RankColumn.of(ranking), room.getWidth() * (1 - NAME_SHARE), this::width);
+    List<RankColumn> all = RankColumn.of(ranking);
+    double growth = mostGrowth(sheet, room, ranking);
+    RankType type = RankType.of(g, growth * sheet.textPixels());
+    while (growth > 1 && type.width(all) + type.widest(ranking) > room.getWidth()) {
+      growth = Math.max(1, growth - 0.1);
+      type = RankType.of(g, growth * sheet.textPixels());
+    }
+    this.text = type.textPixels();
+    this.plain = type.plain();
+    this.bold = type.bold();
+    this.type = type;
+    double names = Math.min(type.widest(ranking), NAME_SHARE * room.getWidth());
+    this.columns = RankColumn.fitting(all, room.getWidth() - names, type::width);
+  }
+
+  private static double mostGrowth(FigureSheet sheet, Rectangle2D room, Ranking ranking) {
+    double each = room.getHeight() / (ranking.places().size() + 1);
+    return Math.max(1, Math.min(MOST_GROWTH, each / (MOST_ROW * sheet.textPixels())));
+  }
+
+  /** The height from which on all rows have their room. */
+  static double wanted(Graphics2D g, FigureSheet sheet, Ranking ranking) {
+    return Lettering.plain(g, sheet.textPixels()).lineHeight()
+        + ranking.places().size() * LEAST_ROW * sheet.textPixels();
   }
 
   /** Whether the bars stand on an axis of time, so that a declared time has its place on it. */
@@ -75,10 +99,10 @@ final class RankRows {
     double right = room.getMaxX();
     for (int i = columns.size() - 1; i >= 0; i--) {
       RankColumn column = columns.get(i);
-      Lettering lettering = column.isRankedBy() ? bold : plain;
+      Lettering lettering = type.of(column);
       double x = right - lettering.width(column.heading());
       lettering.draw(column.heading(), x, room.getY(), sheet.look().quiet());
-      right -= width(column);
+      right -= type.width(column);
     }
   }
 
@@ -87,19 +111,19 @@ final class RankRows {
     double right = room.getMaxX();
     for (int i = columns.size() - 1; i >= 0; i--) {
       RankColumn column = columns.get(i);
-      Lettering lettering = column.isRankedBy() ? bold : plain;
+      Lettering lettering = type.of(column);
       String words = column.words().get(index);
       lettering.draw(words, right - lettering.width(words), top, sheet.look().text());
-      right -= width(column);
+      right -= type.width(column);
     }
     List<SessionHeader> all =
         ranking.places().stream().map(other -> other.series().header()).toList();
     String rank = place.rank() == null ? "" : place.rank() + ". ";
     String mark = FigureNotes.mark(place.series().header(), place.isCompared(), all);
     double forName = right - room.getX() - bold.width(mark);
-    String name = bold.fitted(rank + place.series().name(), forName);
+    String name = bold.fittedName(rank + place.series().name(), forName);
     bold.draw(name + mark, room.getX(), top, sheet.look().text());
-    bar(place, top + plain.lineHeight(), Math.min(1.6 * text, height - 1.7 * text));
+    bar(place, top + plain.lineHeight(), Math.min(1.6 * text, height - 1.35 * text));
   }
 
   private void bar(Ranking.Place place, double top, double height) {
@@ -154,15 +178,7 @@ final class RankRows {
                 .map(place -> place.series().header().claim())
                 .filter(Objects::nonNull)
                 .map(DeclaredClaim::millis);
-    return Stream.concat(figures, declared).mapToDouble(Double::doubleValue).max().orElse(0);
-  }
-
-  private double width(RankColumn column) {
-    Lettering lettering = column.isRankedBy() ? bold : plain;
-    double most = lettering.width(column.heading());
-    for (String words : column.words()) {
-      most = Math.max(most, lettering.width(words));
-    }
-    return most + COLUMN_GAP * text;
+    return HEADROOM
+        * Stream.concat(figures, declared).mapToDouble(Double::doubleValue).max().orElse(0);
   }
 }

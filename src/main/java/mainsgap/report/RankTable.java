@@ -25,7 +25,8 @@ public record RankTable(Ranking ranking) implements Figure {
 
   @Override
   public void draw(Graphics2D g, FigureSheet sheet) {
-    Rectangle2D room = FigureFrame.draw(g, sheet, words(sheet.look()));
+    Rectangle2D room =
+        FigureFrame.draw(g, sheet, words(sheet.look()), RankRows.wanted(g, sheet, ranking));
     new RankRows(g, sheet, room, ranking).draw();
   }
 
@@ -37,8 +38,7 @@ public record RankTable(Ranking ranking) implements Figure {
             + Wording.task(ranking.task())
             + " · "
             + Wording.counted(series.size(), "unit")
-            + (series.size() > 1 ? " ranked by " : ", ")
-            + ranking.by().words();
+            + (series.size() > 1 ? " ranked by " + ranking.by().words() : "");
     List<Legend.Entry> legend = new ArrayList<>();
     legend.add(
         new Legend.Entry(

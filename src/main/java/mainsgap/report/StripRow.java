@@ -49,6 +49,19 @@ final class StripRow {
     strip(place.series(), top, Math.max(top + text / 2, row.getMaxY() - text / 6));
   }
 
+  /** The name alone, beside the strip, from {@code left} on: for rows as low as a line. */
+  void drawNarrow(Ranking.Place place, double left) {
+    String rank = place.rank() == null ? "" : place.rank() + ". ";
+    String mark = FigureNotes.mark(place.series().header(), place.isCompared(), all);
+    double room = row.getX() - left - text - bold.width(mark);
+    bold.draw(
+        bold.fittedName(rank + place.series().name(), room) + mark,
+        left,
+        row.getCenterY() - 0.62 * text,
+        sheet.look().text());
+    strip(place.series(), row.getY() + text / 8, row.getMaxY() - text / 8);
+  }
+
   /** The words on one line where they fit, else on two where the row is high enough. */
   private double words(Ranking.Place place) {
     UnitSeries series = place.series();
@@ -69,7 +82,7 @@ final class StripRow {
             .findFirst()
             .orElse(plain.fitted(lines.get(lines.size() - 1), roomForFigures));
     double roomForName = onTwo ? row.getWidth() : room - plain.width(figures);
-    String name = bold.fitted(rank + series.name(), roomForName - bold.width(mark));
+    String name = bold.fittedName(rank + series.name(), roomForName - bold.width(mark));
     bold.draw(name + mark, row.getX(), row.getY(), sheet.look().text());
     double x = onTwo ? row.getX() : row.getMaxX() - plain.width(figures);
     plain.draw(figures, x, row.getY() + height - plain.lineHeight(), sheet.look().text());
@@ -190,7 +203,7 @@ final class StripRow {
             + " ms";
     double width = plain.width(words);
     double left = x - width;
-    double height = Math.min(plain.lineHeight(), 2.4 * radius);
+    double height = plain.lineHeight();
     g.setColor(sheet.look().ground());
     g.fill(new Rectangle2D.Double(left, y - height / 2, width, height));
     plain.draw(words, left, y - 0.62 * text, sheet.look().text());

@@ -23,6 +23,17 @@ public record TrialStrips(Ranking ranking) implements Figure {
   /** A row holds its words and a strip of so many text heights. */
   private static final double LEAST_STRIP = 0.9;
 
+  /** A row with its name beside it would like to have so many line heights, and needs so many. */
+  private static final double NARROW_ROW = 1.1;
+
+  private static final double LEAST_ROW = 0.95;
+
+  /** Names beside strips take this share of the width. */
+  private static final double NAMES_SHARE = 0.36;
+
+  /** The axis below the strips, in text heights. */
+  private static final double AXIS = 3.2;
+
   /** Ranks series by a figure of theirs. */
   public static TrialStrips of(List<UnitSeries> series, RankBy by) {
     return new TrialStrips(Ranking.of(series, by));
@@ -35,37 +46,72 @@ public record TrialStrips(Ranking ranking) implements Figure {
 
   @Override
   public void draw(Graphics2D g, FigureSheet sheet) {
-    Rectangle2D room = FigureFrame.draw(g, sheet, words(sheet.look()));
-    double end = end();
-    AxisPlot plot =
-        AxisPlot.draw(
-            g,
-            sheet,
-            room,
-            new AxisPlot.Range(0, end),
-            new AxisPlot.Range(0, 1),
-            "transfer time, ms",
-            "");
     Lettering small = Lettering.plain(g, sheet.textPixels());
+    double narrow = ranking.places().size() * NARROW_ROW * small.lineHeight() + axis(sheet);
+    Rectangle2D room = FigureFrame.draw(g, sheet, words(sheet.look()), narrow);
     double least = small.lineHeight() + LEAST_STRIP * sheet.textPixels();
-    Rectangle2D area = plot.area();
+    boolean isRoomy = ranking.places().size() * least <= room.getHeight() - axis(sheet);
+    if (isRoomy) {
+      roomy(g, sheet, room);
+    } else {
+      narrow(g, sheet, room);
+    }
+  }
+
+  /** What the axis of time takes. */
+  private static double axis(FigureSheet sheet) {
+    return AXIS * sheet.textPixels();
+  }
+
+  private AxisPlot axes(Graphics2D g, FigureSheet sheet, Rectangle2D room) {
+    return AxisPlot.draw(
+        g,
+        sheet,
+        room,
+        new AxisPlot.Range(0, end()),
+        new AxisPlot.Range(0, 1),
+        "transfer time, ms",
+        "");
+  }
+
+  private void roomy(Graphics2D g, FigureSheet sheet, Rectangle2D room) {
+    AxisPlot plot = axes(g, sheet, room);
     int places = ranking.places().size();
-    int fits = (int) Math.max(1, Math.floor(area.getHeight() / least));
-    int shown = places <= fits ? places : Math.max(1, fits - 1);
-    double height = area.getHeight() / (places <= fits ? places : fits);
-    for (int i = 0; i < shown; i++) {
-      Rectangle2D row =
-          new Rectangle2D.Double(area.getX(), area.getY() + i * height, area.getWidth(), height);
+    for (int i = 0; i < places; i++) {
+      Rectangle2D row = row(plot.area(), i, places);
       new StripRow(g, sheet, plot, row, ranking).draw(ranking.places().get(i));
     }
-    if (shown < places) {
-      String rest = Wording.moreUnits(places - shown);
-      small.draw(
-          small.fitted(rest, area.getWidth()),
-          area.getX(),
-          area.getY() + shown * height,
-          sheet.look().text());
+  }
+
+  /** The names beside the strips; those for which there still is no room are counted. */
+  private void narrow(Graphics2D g, FigureSheet sheet, Rectangle2D room) {
+    double names = NAMES_SHARE * room.getWidth();
+    AxisPlot plot =
+        axes(
+            g,
+            sheet,
+            new Rectangle2D.Double(
+                room.getX() + names, room.getY(), room.getWidth() - names, room.getHeight()));
+    Lettering small = Lettering.plain(g, sheet.textPixels());
+    int places = ranking.places().size();
+    int fits =
+        (int) Math.max(1, Math.floor(plot.area().getHeight() / (LEAST_ROW * small.lineHeight())));
+    int rows = Math.min(places, fits);
+    int shown = places <= fits ? places : Math.max(1, fits - 1);
+    for (int i = 0; i < shown; i++) {
+      Rectangle2D row = row(plot.area(), i, rows);
+      new StripRow(g, sheet, plot, row, ranking).drawNarrow(ranking.places().get(i), room.getX());
     }
+    if (shown < places) {
+      String rest = small.fitted(Wording.moreUnits(places - shown), room.getWidth());
+      small.draw(rest, room.getX(), row(plot.area(), shown, rows).getY(), sheet.look().text());
+    }
+  }
+
+  private static Rectangle2D row(Rectangle2D area, int index, int rows) {
+    double height = area.getHeight() / rows;
+    return new Rectangle2D.Double(
+        area.getX(), area.getY() + index * height, area.getWidth(), height);
   }
 
   private FigureFrame.Words words(FigureLook look) {

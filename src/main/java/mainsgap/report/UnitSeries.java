@@ -35,6 +35,11 @@ public record UnitSeries(
         .toList();
   }
 
+  /** Names for the units of sessions, each told apart from the others. */
+  public static List<String> namesOf(List<SessionHeader> headers) {
+    return UnitNames.of(headers);
+  }
+
   private static UnitSeries of(String name, Session session) {
     SessionHeader header = session.header();
     List<Outcome> standing = session.standingTrials().stream().map(LoggedTrial::outcome).toList();

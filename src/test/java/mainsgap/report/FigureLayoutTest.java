@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import mainsgap.report.SvgTexts.Placed;
 import mainsgap.session.Session;
@@ -117,6 +118,24 @@ class FigureLayoutTest {
     List<Placed> texts =
         SvgTexts.of(FigureFormat.SVG.bytes(TrialStrips.of(units(2), RankBy.LARGEST), large));
     assertEquals(84, texts.stream().mapToDouble(Placed::sizePixels).min().orElse(0), 1e-3);
+  }
+
+  @Test
+  void twentyUnitsAllHaveTheirPlaceOnAVideo() throws Exception {
+    List<UnitSeries> twenty = units(20);
+    for (Figure figure :
+        List.of(
+            TrialStrips.of(twenty, RankBy.LARGEST),
+            RankTable.of(twenty, RankBy.LARGEST),
+            FastAgainstClean.of(twenty, CleanMeasure.RESIDUAL))) {
+      String all =
+          SvgTexts.of(FigureFormat.SVG.bytes(figure, FULL_HD)).stream()
+              .map(Placed::text)
+              .collect(Collectors.joining("\n"));
+      for (UnitSeries unit : twenty) {
+        assertTrue(all.contains(unit.name()), figure.title() + " lacks " + unit.name());
+      }
+    }
   }
 
   @Test

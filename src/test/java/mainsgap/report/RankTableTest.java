@@ -49,6 +49,23 @@ class RankTableTest {
   }
 
   @Test
+  void fewRowsHaveLargeTypeAndLoseNoColumnByIt() throws Exception {
+    List<SvgTexts.Placed> texts =
+        SvgTexts.of(
+            FigureFormat.SVG.bytes(
+                RankTable.of(TWO, RankBy.LARGEST),
+                FigureSheet.forVideo(1920, 1080, FigureLook.LIGHT)));
+    double size =
+        texts.stream()
+            .filter(text -> text.text().equals("1. quick"))
+            .mapToDouble(SvgTexts.Placed::sizePixels)
+            .sum();
+    assertTrue(size > 32, "type of " + size + " pixels");
+    top(texts, "upper bound");
+    top(texts, "n");
+  }
+
+  @Test
   void unitThatNeverReturnsIsLastAndNothingIsToldOfAMissingClaim() throws Exception {
     List<UnitSeries> units =
         UnitSeries.of(

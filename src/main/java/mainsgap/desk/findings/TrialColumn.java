@@ -34,7 +34,7 @@ final class TrialColumn {
     for (TableColumn<TrialRow, ?> column : columns) {
       Object letters = column.getProperties().get(TrialColumn.class);
       double width = points * 0.62 * (letters instanceof Integer number ? number : 10);
-      column.setMinWidth(0.6 * width);
+      column.setMinWidth(0.75 * width);
       column.setPrefWidth(width);
     }
   }

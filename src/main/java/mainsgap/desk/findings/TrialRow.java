@@ -20,12 +20,12 @@ record TrialRow(
 
   /** All trials of {@code sessions}, in their order. */
   static List<TrialRow> of(List<OpenedSession> sessions) {
-    List<UnitSeries> series =
-        UnitSeries.of(sessions.stream().map(one -> one.kept().session()).toList());
+    List<String> names =
+        UnitSeries.namesOf(sessions.stream().map(one -> one.kept().session().header()).toList());
     List<TrialRow> rows = new ArrayList<>();
     for (int i = 0; i < sessions.size(); i++) {
       OpenedSession session = sessions.get(i);
-      String unit = series.get(i).name();
+      String unit = names.get(i);
       for (LoggedTrial trial : session.kept().session().trials()) {
         TrialKey key = new TrialKey(session.file(), trial.number());
         rows.add(new TrialRow(key, unit, session, trial, TrialWords.of(trial)));

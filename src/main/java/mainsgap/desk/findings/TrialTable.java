@@ -27,7 +27,7 @@ final class TrialTable {
   private final Consumer<TrialRow> open;
   private final TableView<TrialRow> table = new TableView<>();
   private final TableColumn<TrialRow, TrialRow> unit =
-      TrialColumn.ofWords("Unit", 30, TrialRow::unit, Comparator.comparing(TrialRow::unit));
+      TrialColumn.ofWords("Unit", 26, TrialRow::unit, Comparator.comparing(TrialRow::unit));
 
   TrialTable(FindingsModel model, Appearance appearance, Consumer<TrialRow> open) {
     this.model = model;
@@ -64,7 +64,7 @@ final class TrialTable {
         .add(
             TrialColumn.ofWords(
                 "Trial",
-                7,
+                8,
                 row -> Integer.toString(row.key().number()),
                 Comparator.comparingInt(row -> row.key().number())));
     table
@@ -72,7 +72,7 @@ final class TrialTable {
         .add(
             TrialColumn.ofWords(
                 "Transfer time",
-                32,
+                28,
                 row -> row.words().statedTime(),
                 Comparator.comparingDouble(TrialRow::millis)));
     table
@@ -80,19 +80,19 @@ final class TrialTable {
         .add(
             TrialColumn.ofWords(
                 "Result",
-                18,
+                15,
                 row -> row.words().result(),
                 Comparator.comparing(row -> row.words().result())));
-    table.getColumns().add(figure("Loss at", 9, "pointOnWaveDeg", row -> row.words().angle()));
+    table.getColumns().add(figure("Loss at", 11, "pointOnWaveDeg", row -> row.words().angle()));
     table
         .getColumns()
-        .add(figure("Residual", 11, "residualPercent", row -> row.words().residual()));
+        .add(figure("Residual", 13, "residualPercent", row -> row.words().residual()));
     table
         .getColumns()
         .add(
             TrialColumn.ofWords(
                 "Remark",
-                40,
+                24,
                 row -> row.words().remark(),
                 Comparator.comparing(row -> row.words().remark())));
   }

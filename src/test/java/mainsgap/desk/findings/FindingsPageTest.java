@@ -1,13 +1,22 @@
 package mainsgap.desk.findings;
 
+import static org.junit.jupiter.api.Assertions.assertAll;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.stream.Stream;
+import javafx.animation.AnimationTimer;
+import javafx.geometry.Bounds;
+import javafx.scene.Node;
 import javafx.scene.Scene;
+import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.StackPane;
@@ -21,11 +30,16 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.testfx.api.FxRobot;
 
 /** By keyboard alone, on sessions of the simulated bench. */
 @ExtendWith(DeskToolkit.class)
 class FindingsPageTest {
+  /** Far more than a person would bear, as these machines are shared. */
+  private static final long LONGEST_SILENCE_MILLIS = 1_500;
+
   private final Path data;
   private final DeskTools tools;
   private final SimulatedSessions made;
@@ -86,6 +100,10 @@ class FindingsPageTest {
   @Test
   void emptyPageSaysWhatToDo() {
     Shots.save(stage.getScene(), "findings-empty");
+    Label words = (Label) stage.getScene().lookup("#figure-words");
+    assertTrue(words.isVisible());
+    assertTrue(words.getText().contains("press Ctrl O"), words.getText());
+    assertTrue(stage.getScene().lookup("#export-open").isDisabled());
   }
 
   @Test
@@ -140,6 +158,78 @@ class FindingsPageTest {
   /** Until the newest figure is drawn. */
   private void settle() {
     DeskToolkit.await("drawn", () -> model.easel().isSettled());
+  }
+
+  @Test
+  void windowAnswersWhileTwentySessionsAreReadAndDrawn() throws IOException {
+    Path one = made.series("standby", "Invented Lumengrove 600", 5, 20.0);
+    List<Path> twenty = new ArrayList<>();
+    for (int i = 0; i < 20; i++) {
+      twenty.add(Files.copy(one, data.resolve("copy-" + i + ".mainsgap")));
+    }
+    AtomicLong longestMillis = new AtomicLong();
+    DeskToolkit.doOnFx(() -> watch(longestMillis));
+    DeskToolkit.doOnFx(() -> model.openAll(twenty));
+    for (int width = 960; width <= 1440; width += 60) {
+      double to = width;
+      DeskToolkit.doOnFx(() -> stage.setWidth(to));
+    }
+    DeskToolkit.await("all read", () -> model.shelf().sessions().size() == 20);
+    settle();
+    Shots.save(stage.getScene(), "findings-twenty");
+    assertTrue(
+        longestMillis.get() < LONGEST_SILENCE_MILLIS,
+        "the window did not answer for " + longestMillis + " ms");
+  }
+
+  /** Notes the longest time between two pulses of the window. */
+  private static void watch(AtomicLong longestMillis) {
+    new AnimationTimer() {
+      private long lastNanos;
+
+      @Override
+      public void handle(long nowNanos) {
+        if (lastNanos != 0) {
+          longestMillis.accumulateAndGet((nowNanos - lastNanos) / 1_000_000, Math::max);
+        }
+        lastNanos = nowNanos;
+      }
+    }.start();
+  }
+
+  @ParameterizedTest
+  @CsvSource({"1280, 720, 14, false", "1280, 720, 14, true", "3840, 2160, 28, false"})
+  void pageHasItsPlaceOnEveryScreen(int width, int height, int type, boolean dark) {
+    Path first = made.usual("Invented Lumengrove 600");
+    Path second = made.series("line-interactive", "Invented Quietwell 1000", 3, 4.0);
+    DeskToolkit.doOnFx(
+        () -> {
+          tools.appearance().darkProperty().set(dark);
+          tools.appearance().wear();
+          tools.appearance().typePointsProperty().set(type);
+          stage.getScene().getRoot().setStyle("-fx-font-size: " + type + "px;");
+          stage.setWidth(width);
+          stage.setHeight(height);
+          model.openAll(List.of(first, second));
+        });
+    DeskToolkit.await("all read", () -> model.shelf().sessions().size() == 2);
+    settle();
+    Shots.save(stage.getScene(), "findings-" + width + (dark ? "-dark" : ""));
+    assertAll(
+        Stream.of("#figure-4", "#export-open", "#choose-session", "#trials", "#sessions")
+            .map(id -> () -> assertInside(id, width, height)));
+  }
+
+  private void assertInside(String id, int width, int height) {
+    Bounds place =
+        DeskToolkit.onFx(
+            () -> {
+              Node node = stage.getScene().lookup(id);
+              return node.localToScene(node.getBoundsInLocal());
+            });
+    assertTrue(
+        place.getMinX() >= 0 && place.getMaxX() <= width && place.getMaxY() <= height,
+        id + " at " + place);
   }
 
   @Test
