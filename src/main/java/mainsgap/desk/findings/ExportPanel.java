@@ -15,6 +15,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.stage.FileChooser;
+import mainsgap.desk.manners.GrowingIcon;
 import mainsgap.report.FigureFormat;
 import mainsgap.report.FigureLook;
 import mainsgap.report.FigureSheet;
@@ -269,7 +270,8 @@ final class ExportPanel {
   }
 
   private static Button button(String id, String words, Ikon icon, Runnable deed) {
-    Button button = new Button(words, new FontIcon(icon));
+    Button button = new Button(words);
+    FontIcon unused = GrowingIcon.beside(button, icon);
     button.setId(id);
     button.setMinWidth(Region.USE_PREF_SIZE);
     button.setOnAction(event -> deed.run());

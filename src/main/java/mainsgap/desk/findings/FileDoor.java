@@ -15,6 +15,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.stage.FileChooser;
+import mainsgap.desk.manners.GrowingIcon;
 import org.kordamp.ikonli.javafx.FontIcon;
 import org.kordamp.ikonli.material2.Material2AL;
 
@@ -32,7 +33,8 @@ final class FileDoor {
     typed.setAccessibleText("Path of a session");
     typed.setOnAction(event -> openTyped());
     HBox.setHgrow(typed, Priority.ALWAYS);
-    Button choose = new Button("Open …", new FontIcon(Material2AL.FOLDER_OPEN));
+    Button choose = new Button("Open …");
+    FontIcon unused = GrowingIcon.beside(choose, Material2AL.FOLDER_OPEN);
     choose.setId("choose-session");
     choose.setTooltip(new Tooltip("Choose session files (Ctrl O)"));
     choose.setMinWidth(Region.USE_PREF_SIZE);

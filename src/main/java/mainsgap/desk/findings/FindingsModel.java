@@ -1,6 +1,7 @@
 package mainsgap.desk.findings;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
@@ -8,6 +9,7 @@ import javafx.collections.FXCollections;
 import javafx.collections.ListChangeListener;
 import javafx.collections.ObservableList;
 import mainsgap.bench.DataFolder;
+import mainsgap.desk.manners.Background;
 import mainsgap.desk.manners.DeskTools;
 import org.jspecify.annotations.Nullable;
 
@@ -16,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * beside the UI thread, on which this is used.
  */
 public final class FindingsModel {
+  private final Background background;
   private final OpenMemory memory;
   private final Shelf shelf;
   private final Offers offers;
@@ -36,6 +39,7 @@ public final class FindingsModel {
   }
 
   FindingsModel(DeskTools tools, Path dataFolder) {
+    background = tools.background();
     memory = new OpenMemory(tools.memory());
     shelf = new Shelf(tools.background());
     offers = new Offers(dataFolder, memory, tools.background());
@@ -49,17 +53,28 @@ public final class FindingsModel {
 
   /** Opens a session and brings it to the front. */
   public void open(Path sessionFile) {
-    openAll(List.of(sessionFile));
+    reopen();
+    shelf.open(sessionFile);
+    memory.keepRecent(sessionFile.toAbsolutePath().normalize());
+    shelfChanged();
   }
 
   /** Opens sessions, and those in folders; the last one comes to the front. */
-  void openAll(List<Path> files) {
-    reopen();
-    for (Path file : files) {
-      shelf.open(file);
-      memory.keepRecent(file.toAbsolutePath().normalize());
+  void openAll(List<Path> filesAndFolders) {
+    background.run(
+        () -> filesOf(filesAndFolders),
+        files -> files.forEach(this::open),
+        unreadable -> filesAndFolders.forEach(this::open));
+  }
+
+  /** A folder without sessions stays, so that it is told why it is none. */
+  private static List<Path> filesOf(List<Path> filesAndFolders) {
+    List<Path> files = new ArrayList<>();
+    for (Path one : filesAndFolders) {
+      List<Path> within = DataFolder.sessionsIn(one);
+      files.addAll(within.isEmpty() ? List.of(one) : within);
     }
-    shelfChanged();
+    return files;
   }
 
   /** Takes a session, or a file that could not be read, off the page. */

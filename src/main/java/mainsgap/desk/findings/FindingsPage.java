@@ -18,6 +18,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import mainsgap.desk.manners.DeskTools;
+import mainsgap.desk.manners.GrowingIcon;
 import mainsgap.desk.manners.Page;
 import org.kordamp.ikonli.Ikon;
 import org.kordamp.ikonli.javafx.FontIcon;
@@ -110,7 +111,8 @@ public final class FindingsPage implements Page {
   private Region bar() {
     Region figures = new FigureBar(model).node();
     HBox.setHgrow(figures, Priority.ALWAYS);
-    Button write = new Button("Export", new FontIcon(Material2MZ.SAVE_ALT));
+    Button write = new Button("Export");
+    FontIcon unused = GrowingIcon.beside(write, Material2MZ.SAVE_ALT);
     write.setId("export-open");
     write.setTooltip(new Tooltip("Write the figure to a file (Ctrl E)"));
     write.setMinWidth(Region.USE_PREF_SIZE);

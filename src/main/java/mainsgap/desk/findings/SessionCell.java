@@ -42,11 +42,11 @@ final class SessionCell extends ListCell<OpenedSession> {
     Label unit = new Label(session.unit());
     unit.getStyleClass().add("unit");
     Label firmware = new Label(session.firmware());
-    Label trials = new Label(session.trials());
-    trials.setWrapText(true);
+    Label verdict = VerdictSign.of(session.verdict());
+    verdict.setText(verdict.getText() + " · " + session.trials());
     Label file = new Label(session.fileName());
     file.getStyleClass().add("file");
-    VBox words = new VBox(unit, firmware, trials, VerdictSign.of(session.verdict()), file);
+    VBox words = new VBox(unit, verdict, firmware, file);
     words.setMinWidth(0);
     HBox.setHgrow(words, Priority.ALWAYS);
     HBox face = new HBox(shown, words);

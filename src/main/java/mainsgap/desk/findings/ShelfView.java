@@ -12,6 +12,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import mainsgap.desk.manners.GrowingIcon;
 import org.kordamp.ikonli.Ikon;
 import org.kordamp.ikonli.javafx.FontIcon;
 import org.kordamp.ikonli.material2.Material2AL;
@@ -113,7 +114,7 @@ final class ShelfView {
   private Region refusal(RefusedFile file) {
     Label why = new Label(file.why());
     why.setWrapText(true);
-    why.setGraphic(new FontIcon(Material2MZ.REPORT_PROBLEM));
+    FontIcon unused = GrowingIcon.beside(why, Material2MZ.REPORT_PROBLEM);
     why.setMinHeight(Region.USE_PREF_SIZE);
     HBox ways =
         new HBox(
@@ -126,7 +127,8 @@ final class ShelfView {
   }
 
   private static Button way(String id, String words, Ikon icon, Runnable deed) {
-    Button way = new Button(words, new FontIcon(icon));
+    Button way = new Button(words);
+    FontIcon unused = GrowingIcon.beside(way, icon);
     way.setId(id);
     way.setTooltip(new Tooltip(words));
     way.setOnAction(event -> deed.run());

@@ -26,8 +26,6 @@ final class TrialTable {
   private final FindingsModel model;
   private final Consumer<TrialRow> open;
   private final TableView<TrialRow> table = new TableView<>();
-  private final TableColumn<TrialRow, TrialRow> unit =
-      TrialColumn.ofWords("Unit", 26, TrialRow::unit, Comparator.comparing(TrialRow::unit));
 
   TrialTable(FindingsModel model, Appearance appearance, Consumer<TrialRow> open) {
     this.model = model;
@@ -37,15 +35,18 @@ final class TrialTable {
     sorted.comparatorProperty().bind(table.comparatorProperty());
     table.setItems(sorted);
     table.setPlaceholder(new Label("no trial"));
-    table.setColumnResizePolicy(TableView.CONSTRAINED_RESIZE_POLICY_FLEX_LAST_COLUMN);
+    table.setColumnResizePolicy(TableView.CONSTRAINED_RESIZE_POLICY_ALL_COLUMNS);
     addColumns();
     TrialColumn.follow(table.getColumns(), appearance.typePointsProperty());
     table.setRowFactory(unused -> row());
     table.addEventFilter(KeyEvent.KEY_PRESSED, this::keyed);
-    model.rows().addListener((ListChangeListener<TrialRow>) change -> rowsChanged());
+    model
+        .rows()
+        .addListener(
+            (ListChangeListener<TrialRow>) change -> look(model.shelf().frontProperty().get()));
     model.shelf().frontProperty().addListener((property, was, is) -> look(is));
     model.traces().chosenProperty().addListener((property, was, is) -> table.refresh());
-    rowsChanged();
+    look(model.shelf().frontProperty().get());
   }
 
   Region node() {
@@ -58,7 +59,9 @@ final class TrialTable {
 
   private void addColumns() {
     table.getColumns().add(ticks());
-    table.getColumns().add(unit);
+    table
+        .getColumns()
+        .add(TrialColumn.ofWords("Unit", 30, TrialRow::unit, Comparator.comparing(TrialRow::unit)));
     table
         .getColumns()
         .add(
@@ -108,7 +111,7 @@ final class TrialTable {
 
   private TableColumn<TrialRow, TrialRow> ticks() {
     TableColumn<TrialRow, TrialRow> ticks =
-        TrialColumn.ofWords("Trace", 8, row -> "", Comparator.comparing(this::isChosen));
+        TrialColumn.ofWords("Trace", 10, row -> "", Comparator.comparing(this::isChosen));
     ticks.setCellValueFactory(row -> new ReadOnlyObjectWrapper<>(row.getValue()));
     ticks.setCellFactory(unused -> new Tick());
     return ticks;
@@ -142,12 +145,6 @@ final class TrialTable {
       model.traces().tick(row.key(), !isChosen(row));
       event.consume();
     }
-  }
-
-  /** A single unit needs no column for its name. */
-  private void rowsChanged() {
-    unit.setVisible(model.rows().stream().map(row -> row.key().file()).distinct().count() > 1);
-    look(model.shelf().frontProperty().get());
   }
 
   private void look(@Nullable Path front) {

@@ -7,6 +7,7 @@ import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
+import mainsgap.desk.manners.GrowingIcon;
 import mainsgap.desk.pictures.TracePane;
 import mainsgap.desk.trace.TraceScene;
 import org.jspecify.annotations.Nullable;
@@ -28,7 +29,8 @@ final class TrialView {
     words.setMinWidth(0);
     words.setMaxWidth(Double.MAX_VALUE);
     HBox.setHgrow(words, Priority.ALWAYS);
-    Button close = new Button("Back to the figure", new FontIcon(Material2AL.ARROW_BACK));
+    Button close = new Button("Back to the figure");
+    FontIcon unused = GrowingIcon.beside(close, Material2AL.ARROW_BACK);
     close.setId("close-trial");
     close.setTooltip(new Tooltip("Back to the figure (Esc)"));
     close.setMinWidth(Region.USE_PREF_SIZE);

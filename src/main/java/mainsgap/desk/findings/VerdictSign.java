@@ -1,6 +1,7 @@
 package mainsgap.desk.findings;
 
 import javafx.scene.control.Label;
+import mainsgap.desk.manners.GrowingIcon;
 import mainsgap.transfer.Verdict;
 import org.jspecify.annotations.Nullable;
 import org.kordamp.ikonli.Ikon;
@@ -14,7 +15,7 @@ final class VerdictSign {
 
   static Label of(@Nullable Verdict verdict) {
     Label sign = new Label(verdict == null ? "not judged" : verdict.name());
-    sign.setGraphic(new FontIcon(icon(verdict)));
+    FontIcon unused = GrowingIcon.beside(sign, icon(verdict));
     sign.getStyleClass().addAll("verdict-sign", style(verdict));
     return sign;
   }

@@ -11,6 +11,7 @@ import java.io.RandomAccessFile;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Set;
 import mainsgap.desk.DeskToolsForTests;
 import mainsgap.desk.manners.DeskTools;
 import mainsgap.desk.trace.TraceScene;
@@ -228,6 +229,20 @@ class FindingsModelTest {
         model.trial().whyNoneProperty().get());
     model.wish(FigureWishes.USUAL);
     assertNull(model.trial().trialProperty().get());
+  }
+
+  @Test
+  void folderOpensItsSessionsAndAnEmptyOneIsTold() throws IOException {
+    Path first = made.usual("Invented Lumengrove 600");
+    Path second = made.usual("Invented Lumengrove 700");
+    Path empty = Files.createDirectory(folder.resolve("empty"));
+
+    model.openAll(List.of(data, empty));
+
+    assertEquals(Set.of(first, second), Set.copyOf(open()));
+    assertEquals(
+        empty + " is a folder, not a session file; name a file in it",
+        model.shelf().refused().get(0).why());
   }
 
   @Test
