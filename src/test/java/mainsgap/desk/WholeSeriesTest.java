@@ -19,6 +19,7 @@ import javafx.scene.input.KeyCode;
 import mainsgap.bench.KeptSession;
 import mainsgap.bench.SimulationServer;
 import mainsgap.bench.TrialReport;
+import mainsgap.desk.manners.DeskMemory;
 import mainsgap.desk.manners.DeskTools;
 import mainsgap.desk.manners.Page;
 import org.junit.jupiter.api.AfterEach;
@@ -42,7 +43,7 @@ class WholeSeriesTest {
   WholeSeriesTest(@TempDir Path folder) throws IOException {
     sessions = Files.createDirectories(folder.resolve("sessions"));
     tools = DeskToolsForTests.asInTheProgram(folder);
-    tools.memory().keep("sessions.folder", sessions.toString());
+    tools.memory().keep(DeskMemory.SESSIONS_FOLDER, sessions.toString());
     pages = onFx(() -> Pages.of(tools, number -> window.open(number)));
     window = onFx(() -> new DeskWindow(tools, pages, 1440, 900));
     stage = DeskStage.of(tools, window);

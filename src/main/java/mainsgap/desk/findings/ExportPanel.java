@@ -8,8 +8,6 @@ import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
-import javafx.scene.control.Tooltip;
-import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -17,8 +15,6 @@ import javafx.scene.layout.VBox;
 import javafx.stage.FileChooser;
 import mainsgap.desk.manners.GrowingIcon;
 import mainsgap.report.FigureFormat;
-import mainsgap.report.FigureLook;
-import mainsgap.report.FigureSheet;
 import org.kordamp.ikonli.Ikon;
 import org.kordamp.ikonli.javafx.FontIcon;
 import org.kordamp.ikonli.material2.Material2AL;
@@ -29,34 +25,19 @@ final class ExportPanel {
   private final FindingsModel model;
   private final Export export;
   private final VBox node = new VBox();
-  private final Choice<FigureFormat> format =
-      new Choice<>(
-          "export-format", "Export as", List.of(FigureFormat.values()), FigureFormat::name);
-  private final Choice<PictureSize> size =
-      new Choice<>("export-size", "Size", List.of(PictureSize.values()), PictureSize::words);
-  private final Choice<FigureLook> look =
-      new Choice<>(
-          "export-look",
-          "Look",
-          List.of(FigureLook.values()),
-          one -> one.name().toLowerCase(Locale.ROOT));
-  private final TextField width = number("export-width", "Width in pixels");
-  private final TextField height = number("export-height", "Height in pixels");
-  private final TextField type = number("export-type", "Height of the smallest type in pixels");
+  private final ExportShape shape = new ExportShape();
   private final TextField path = new TextField();
   private boolean isPathTyped;
-  private boolean isFollowing;
+  private boolean isSuggesting;
 
   ExportPanel(FindingsModel model, Runnable close) {
     this.model = model;
     this.export = model.export();
     node.setId("export");
     node.getStyleClass().add("export");
-    node.getChildren().addAll(shape(), place(close), outcome());
-    format.valueProperty().set(FigureFormat.PNG);
-    size.valueProperty().set(PictureSize.FULL_HD);
-    takeSize(PictureSize.FULL_HD);
-    follow();
+    node.getChildren().addAll(shape.node(), place(close), outcome());
+    shape.whenChanged(this::shapeChanged);
+    path.textProperty().addListener((property, was, is) -> pathChanged());
   }
 
   Region node() {
@@ -67,23 +48,10 @@ final class ExportPanel {
   void shown() {
     export.forget();
     isPathTyped = false;
-    look.valueProperty().set(model.easel().look());
+    shape.wear(model.easel().look());
     suggest();
     path.requestFocus();
     path.end();
-  }
-
-  private Region shape() {
-    Label times = new Label("×");
-    HBox pixels = new HBox(width, times, height, new Label("px"));
-    pixels.getStyleClass().add("choice");
-    Label typeWords = new Label("Smallest type");
-    typeWords.setLabelFor(type);
-    HBox letters = new HBox(typeWords, type, new Label("px"));
-    letters.getStyleClass().add("choice");
-    FlowPane row = new FlowPane(format.node(), size.node(), pixels, letters, look.node());
-    row.getStyleClass().add("figure-bar");
-    return row;
   }
 
   private Region place(Runnable close) {
@@ -147,75 +115,36 @@ final class ExportPanel {
     return row;
   }
 
-  private void follow() {
-    size.valueProperty().addListener((property, was, is) -> takeSize(is));
-    width.textProperty().addListener((property, was, is) -> sizeTyped());
-    height.textProperty().addListener((property, was, is) -> sizeTyped());
-    format.valueProperty().addListener((property, was, is) -> formatChosen(was, is));
-    path.textProperty()
-        .addListener(
-            (property, was, is) -> {
-              if (!isFollowing) {
-                isPathTyped = true;
-                export.forget();
-              }
-            });
-  }
-
-  private void takeSize(PictureSize chosen) {
-    if (chosen == PictureSize.OWN) {
-      return;
-    }
-    isFollowing = true;
-    width.setText(Integer.toString(chosen.widthPixels()));
-    height.setText(Integer.toString(chosen.heightPixels()));
-    isFollowing = false;
-    sizeChanged();
-  }
-
-  private void sizeTyped() {
-    if (!isFollowing) {
-      size.valueProperty().set(PictureSize.OWN);
-      sizeChanged();
+  private void pathChanged() {
+    if (!isSuggesting) {
+      isPathTyped = true;
+      export.forget();
     }
   }
 
-  /** Type stays as large as in a video. */
-  private void sizeChanged() {
-    try {
-      int across = Integer.parseInt(width.getText().strip());
-      int down = Integer.parseInt(height.getText().strip());
-      type.setText(Long.toString(Math.round(FigureSheet.videoTextPixels(across, down))));
-    } catch (NumberFormatException e) {
-      // what is being typed is told when it is written
-      return;
+  /** A name that was typed stays, but for the ending of another format. */
+  private void shapeChanged() {
+    String words = path.getText();
+    String ending = shape.format().suffix();
+    for (FigureFormat other : FigureFormat.values()) {
+      if (isPathTyped && other != shape.format() && words.endsWith(other.suffix())) {
+        setPath(words.substring(0, words.length() - other.suffix().length()) + ending);
+      }
     }
     suggest();
-  }
-
-  private void formatChosen(FigureFormat was, FigureFormat is) {
-    String words = path.getText();
-    if (words.endsWith(was.suffix())) {
-      setPath(words.substring(0, words.length() - was.suffix().length()) + is.suffix());
-    }
   }
 
   private void suggest() {
     if (!isPathTyped) {
       withOrder(
-          order ->
-              setPath(
-                  export.suggestion(
-                      order,
-                      width.getText() + "x" + height.getText(),
-                      format.valueProperty().get().suffix())));
+          order -> setPath(export.suggestion(order, shape.sizeWords(), shape.format().suffix())));
     }
   }
 
   private void setPath(String words) {
-    isFollowing = true;
+    isSuggesting = true;
     path.setText(words);
-    isFollowing = false;
+    isSuggesting = false;
   }
 
   private void write() {
@@ -230,19 +159,13 @@ final class ExportPanel {
   }
 
   private ExportForm form() {
-    return new ExportForm(
-        format.valueProperty().get(),
-        width.getText(),
-        height.getText(),
-        type.getText(),
-        look.valueProperty().get(),
-        path.getText());
+    return shape.form(path.getText());
   }
 
   private void choose() {
     FileChooser chooser = new FileChooser();
     chooser.setTitle("Write the figure");
-    String ending = format.valueProperty().get().suffix();
+    String ending = shape.format().suffix();
     chooser
         .getExtensionFilters()
         .add(
@@ -258,15 +181,6 @@ final class ExportPanel {
       path.setText(chosen.toString());
       path.requestFocus();
     }
-  }
-
-  private static TextField number(String id, String words) {
-    TextField field = new TextField();
-    field.setId(id);
-    field.setAccessibleText(words);
-    field.setTooltip(new Tooltip(words));
-    field.getStyleClass().add("number");
-    return field;
   }
 
   private static Button button(String id, String words, Ikon icon, Runnable deed) {

@@ -86,6 +86,7 @@ public final class FindingsModel {
   /** The page is looked at: what was open is opened again, and what could be is offered. */
   void look() {
     reopen();
+    shelf.refresh();
     shelfChanged();
   }
 

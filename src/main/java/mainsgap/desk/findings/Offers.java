@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Stream;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.collections.FXCollections;
@@ -13,8 +14,8 @@ import mainsgap.bench.DataFolder;
 import mainsgap.desk.manners.Background;
 
 /**
- * Sessions that could be opened: those in the user's data folder, and recent ones from elsewhere.
- * For the UI thread.
+ * Sessions that could be opened: those in the folder of the last series and in the user's data
+ * folder, and recent ones from elsewhere. For the UI thread.
  */
 final class Offers {
   private final Path folder;
@@ -46,9 +47,10 @@ final class Offers {
 
   /** Looks again; {@code open} are not offered. */
   void look(List<Path> open) {
+    List<Path> folders = Stream.concat(memory.folder().stream(), Stream.of(folder)).toList();
     List<Path> recent = memory.recent();
     work.ask(
-        () -> found(recent, open),
+        () -> found(folders, recent, open),
         found -> {
           files.setAll(found);
           complaint.set("");
@@ -56,10 +58,12 @@ final class Offers {
         e -> complaint.set(String.valueOf(e.getMessage())));
   }
 
-  private List<Path> found(List<Path> recent, List<Path> open) {
+  private static List<Path> found(List<Path> folders, List<Path> recent, List<Path> open) {
     Set<Path> all = new LinkedHashSet<>();
-    for (Path file : DataFolder.sessionsIn(folder)) {
-      all.add(file.toAbsolutePath().normalize());
+    for (Path one : folders) {
+      for (Path file : DataFolder.sessionsIn(one)) {
+        all.add(file.toAbsolutePath().normalize());
+      }
     }
     recent.stream().filter(Files::isRegularFile).forEach(all::add);
     open.forEach(all::remove);

@@ -25,6 +25,11 @@ final class OpenMemory {
     this.memory = memory;
   }
 
+  /** Where sessions were kept last, where such a folder was chosen. */
+  List<Path> folder() {
+    return paths(DeskMemory.SESSIONS_FOLDER);
+  }
+
   List<Path> open() {
     return paths(OPEN);
   }

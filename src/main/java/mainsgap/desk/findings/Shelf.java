@@ -11,12 +11,16 @@ import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
 import mainsgap.desk.manners.Background;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * The opened sessions, in the order in which they were asked for, and the files that could not be
  * read. For the UI thread.
  */
 final class Shelf {
+  private static final Logger LOG = LoggerFactory.getLogger(Shelf.class);
+
   private final Background background;
   private final List<Path> asked = new ArrayList<>();
   private final ObservableList<OpenedSession> sessions = FXCollections.observableArrayList();
@@ -59,6 +63,7 @@ final class Shelf {
   void open(Path file) {
     Path place = file.toAbsolutePath().normalize();
     front.set(place);
+    show(place, true);
     read(place);
   }
 
@@ -73,6 +78,15 @@ final class Shelf {
         () -> OpenedSession.read(place),
         this::arrived,
         e -> notRead(new RefusedFile(place, String.valueOf(e.getMessage()))));
+  }
+
+  /** Reads again what has been written to since it was read. */
+  void refresh() {
+    List<OpenedSession> now = List.copyOf(sessions);
+    background.run(
+        () -> now.stream().filter(OpenedSession::isOutdated).map(OpenedSession::file).toList(),
+        outdated -> outdated.forEach(this::read),
+        e -> LOG.warn("whether sessions were written to could not be told", e));
   }
 
   /** Takes it off the page; the file stays as it is. */
@@ -114,7 +128,7 @@ final class Shelf {
     }
     int place = placeOf(file);
     if (place >= 0) {
-      sessions.set(place, session);
+      sessions.set(place, session.shown(sessions.get(place).isShown()));
     } else {
       int before = (int) sessions.stream().filter(one -> asked.indexOf(one.file()) < order).count();
       sessions.add(before, session);

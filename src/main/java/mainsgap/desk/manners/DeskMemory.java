@@ -19,6 +19,9 @@ import org.slf4j.LoggerFactory;
  * on without. Any thread may call it.
  */
 public final class DeskMemory {
+  /** The folder in which sessions were kept last, where one was chosen. */
+  public static final String SESSIONS_FOLDER = "sessions.folder";
+
   private static final Logger LOG = LoggerFactory.getLogger(DeskMemory.class);
 
   private final Path folder;

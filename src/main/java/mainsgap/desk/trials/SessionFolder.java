@@ -14,7 +14,6 @@ import org.slf4j.LoggerFactory;
 /** Where new sessions are made: the user's data folder, until another is chosen. */
 final class SessionFolder {
   private static final Logger LOG = LoggerFactory.getLogger(SessionFolder.class);
-  private static final String KEY = "sessions.folder";
 
   private final DeskMemory memory;
   private final ReadOnlyObjectWrapper<Path> folder;
@@ -24,7 +23,7 @@ final class SessionFolder {
   SessionFolder(DeskMemory memory) {
     this.memory = memory;
     this.folder = new ReadOnlyObjectWrapper<>(DataFolder.ofUser());
-    memory.text(KEY).ifPresent(this::recall);
+    memory.text(DeskMemory.SESSIONS_FOLDER).ifPresent(this::recall);
   }
 
   private void recall(String kept) {
@@ -44,7 +43,7 @@ final class SessionFolder {
   void choose(Path chosen) {
     isChosen = true;
     folder.set(chosen);
-    memory.keep(KEY, chosen.toString());
+    memory.keep(DeskMemory.SESSIONS_FOLDER, chosen.toString());
   }
 
   /** The same series in a new session here; where none was chosen, as it says itself. */

@@ -1,6 +1,7 @@
 package mainsgap.desk.findings;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
@@ -10,9 +11,12 @@ import java.io.IOException;
 import java.io.RandomAccessFile;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.time.Instant;
 import java.util.List;
 import java.util.Set;
 import mainsgap.desk.DeskToolsForTests;
+import mainsgap.desk.manners.DeskMemory;
 import mainsgap.desk.manners.DeskTools;
 import mainsgap.desk.trace.TraceScene;
 import org.junit.jupiter.api.Test;
@@ -68,6 +72,33 @@ class FindingsModelTest {
 
     assertEquals(List.of(file), open());
     assertEquals("n = 2 (+ 1 set aside)", model.shelf().sessions().get(0).trials());
+  }
+
+  @Test
+  void whatWasAddedToASessionIsSeenWhenThePageIsLookedAtAgain() throws IOException {
+    Path file = made.usual("Invented Lumengrove 600");
+    Files.setLastModifiedTime(file, FileTime.from(Instant.EPOCH.plusSeconds(60)));
+    model.open(file);
+    model.shelf().show(file, false);
+    made.setAside(file, 2, "the load was touched");
+
+    model.look();
+
+    OpenedSession session = model.shelf().sessions().get(0);
+    assertEquals("n = 2 (+ 1 set aside)", session.trials());
+    assertFalse(session.isShown());
+  }
+
+  @Test
+  void sessionsInTheFolderOfTheLastSeriesAreOfferedToo() throws IOException {
+    Path chosen = Files.createDirectory(folder.resolve("chosen"));
+    Path there = new SimulatedSessions(chosen).usual("Invented Lumengrove 600");
+    Path here = made.usual("Invented Lumengrove 700");
+    tools.memory().keep(DeskMemory.SESSIONS_FOLDER, chosen.toString());
+
+    model.look();
+
+    assertEquals(List.of(there, here), model.offers().files());
   }
 
   @Test
