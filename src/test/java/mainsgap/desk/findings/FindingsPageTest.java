@@ -18,6 +18,7 @@ import javafx.animation.AnimationTimer;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Scene;
+import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
@@ -257,6 +258,30 @@ class FindingsPageTest {
     DeskToolkit.await("replaced", () -> file.toFile().length() > 1000);
     robot.type(KeyCode.ESCAPE);
     DeskToolkit.await("closed", () -> !stage.getScene().lookup("#export").isVisible());
+  }
+
+  @Test
+  void typeIsAsLargeAsAVideoOfThatSizeNeedsIt() {
+    DeskToolkit.doOnFx(
+        () ->
+            sizes()
+                .getSelectionModel()
+                .select(List.of(PictureSize.values()).indexOf(PictureSize.FOUR_K)));
+    assertEquals("3840", text("#export-width"));
+    assertEquals("2160", text("#export-height"));
+    assertEquals("56", text("#export-type"));
+    DeskToolkit.doOnFx(
+        () -> ((TextField) stage.getScene().lookup("#export-width")).setText("1280"));
+    assertEquals(PictureSize.OWN, sizes().getValue());
+    assertEquals("19", text("#export-type"));
+  }
+
+  private ComboBox<?> sizes() {
+    return (ComboBox<?>) stage.getScene().lookup("#export-size");
+  }
+
+  private String text(String id) {
+    return DeskToolkit.onFx(() -> ((TextField) stage.getScene().lookup(id)).getText());
   }
 
   @Test
