@@ -13,6 +13,8 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.scene.text.Font;
 import mainsgap.arming.Progress;
+import mainsgap.bench.TrialReport;
+import mainsgap.desk.pictures.TrialMark;
 import org.jspecify.annotations.Nullable;
 import org.kordamp.ikonli.javafx.FontIcon;
 
@@ -93,12 +95,20 @@ final class SignBoard {
                 () -> counted(model),
                 model.book().figuresProperty(),
                 model.book().wantedProperty()));
+    Label last = new Label();
+    last.setId("sign-last");
+    last.getStyleClass().add("sign-last");
+    last.setMinWidth(Region.USE_PREF_SIZE);
+    last.textProperty()
+        .bind(
+            Bindings.createStringBinding(
+                () -> last(model.book().lastProperty().get()), model.book().lastProperty()));
     Label waited = new Label();
     waited.setId("sign-wait");
     waited.getStyleClass().add("sign-wait");
     ProgressBar bar = new ProgressBar();
     bar.getStyleClass().add("sign-bar");
-    VBox column = new VBox(counted, waited, bar);
+    VBox column = new VBox(counted, last, waited, bar);
     column.getStyleClass().add("sign-column");
     column.setAlignment(Pos.CENTER_RIGHT);
     column.setMinWidth(Region.USE_PREF_SIZE);
@@ -112,6 +122,18 @@ final class SignBoard {
     return wanted == 0
         ? ""
         : model.book().figuresProperty().get().measured() + " of " + wanted + " measured";
+  }
+
+  /** The newest trial stays in sight while the sign says what comes next. */
+  private static String last(@Nullable TrialReport trial) {
+    return trial == null
+        ? ""
+        : "trial "
+            + trial.number()
+            + ": "
+            + TrialWords.transfer(trial.outcome())
+            + "  "
+            + TrialMark.of(trial).words();
   }
 
   private static void show(@Nullable Progress wait, Label waited, ProgressBar bar) {

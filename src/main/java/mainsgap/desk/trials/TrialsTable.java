@@ -53,6 +53,7 @@ final class TrialsTable {
               }
             });
     book.trials().addListener((InvalidationListener) change -> changed());
+    node.heightProperty().addListener((property, was, is) -> Platform.runLater(this::showChosen));
   }
 
   TableView<TrialReport> node() {
@@ -94,6 +95,12 @@ final class TrialsTable {
             choose(chosen);
           }
         });
+  }
+
+  private void showChosen() {
+    if (node.getSelectionModel().getSelectedIndex() >= 0) {
+      node.scrollTo(node.getSelectionModel().getSelectedIndex());
+    }
   }
 
   private TableColumn<TrialReport, String> add(

@@ -29,6 +29,7 @@ final class SetRig implements SeriesSource {
   private String declared = "20 ms";
   private double declaredMillis = 20;
   private int trials = 5;
+  private CatchWish catching = CatchWish.AUTOMATIC;
   private Duration settle = Duration.ZERO;
   private Duration triggerWait = Duration.ofSeconds(10);
 
@@ -55,6 +56,11 @@ final class SetRig implements SeriesSource {
 
   SetRig trials(int wanted) {
     trials = wanted;
+    return this;
+  }
+
+  SetRig catching(CatchWish wish) {
+    catching = wish;
     return this;
   }
 
@@ -97,7 +103,7 @@ final class SetRig implements SeriesSource {
         SessionPlace.newIn(folder),
         rigFile,
         true,
-        CatchWish.AUTOMATIC,
+        catching,
         SeriesPlan.NONE,
         settle,
         triggerWait,
