@@ -39,14 +39,13 @@ final class PlacedType {
     return width;
   }
 
-  /**
-   * Places words from {@code right} on; up to {@code left} where they would end after {@code end}.
-   */
+  /** To the right of something; to its left where that would end after {@code end}, and fits. */
   void placeBeside(
       String words, String styleClass, double left, double right, double y, double end) {
     Text text = next(words, styleClass);
     double width = text.getLayoutBounds().getWidth();
-    moveTo(text, right + width <= end ? right : Math.max(0, left - width), y);
+    boolean isRight = right + width <= end || left - width < 0;
+    moveTo(text, isRight ? right : left - width, y);
   }
 
   /** Takes away what was not placed in this picture. */

@@ -52,7 +52,9 @@ final class StripLegend extends FlowPane {
       add("declared time", styled(new Line(0, 0, 0, line), "strip-declared"));
     }
     if (scene.guardMillis() > 0) {
-      add("guard band", styled(new Rectangle(line, line), "strip-guard"));
+      add(
+          "guard band, ± " + MillisWords.uncertainty(scene.guardMillis()),
+          styled(new Rectangle(line, line), "strip-guard"));
     }
     if (scene.boundMillis() != null) {
       add(

@@ -16,8 +16,8 @@ import javafx.scene.text.Text;
 final class WavePlot extends Region {
   private static final int TICK_DEGREES = 90;
   private static final double SIDE_EMS = 1.6;
-  private static final double TOP_EMS = 2.2;
-  private static final double BOTTOM_EMS = 2.4;
+  private static final double TOP_EMS = 1.9;
+  private static final double BOTTOM_EMS = 2.1;
   private static final double RADIUS_EMS = 0.38;
   private static final double CROWDED_RADIUS_EMS = 0.2;
 
@@ -64,7 +64,7 @@ final class WavePlot extends Region {
 
   @Override
   protected double computeMinHeight(double width) {
-    return 7 * em.getFont().getSize();
+    return 9 * em.getFont().getSize();
   }
 
   @Override
@@ -143,10 +143,10 @@ final class WavePlot extends Region {
     ring.setRadius(1.6 * LATEST_RADIUS_EMS * size);
     drop.setStartX(x);
     drop.setEndX(x);
-    drop.setStartY(0.3 * size);
+    drop.setStartY(0.2 * size);
     drop.setEndY(frame.bottom());
     String words = "trial " + point.number() + ": " + AngleCoverage.whole(point.angleDegrees());
-    double row = 0.9 * size;
+    double row = 0.75 * size;
     type.placeBeside(words, "wave-latest", x - 0.5 * size, x + 0.5 * size, row, getWidth());
   }
 

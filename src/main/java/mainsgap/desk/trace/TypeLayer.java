@@ -51,7 +51,7 @@ final class TypeLayer {
 
   /**
    * Places {@code words} beside {@code right}, or to the left of {@code left} where no room is;
-   * where there is none either, between both on a plate that covers what lies there.
+   * where there is none either, between both. A plate beneath covers what runs through them.
    */
   void placeBeside(String words, double left, double right, double y, double leftEnd, double end) {
     double width = textOf(words).getLayoutBounds().getWidth();
@@ -63,8 +63,8 @@ final class TypeLayer {
       double middle = (Math.max(left, leftEnd) + Math.min(right, end)) / 2;
       double x = Math.max(leftEnd, Math.min(end - width, middle - width / 2));
       place(words, x, y, 0);
-      layPlate(textOf(words));
     }
+    layPlate(textOf(words));
   }
 
   private void layPlate(Text text) {

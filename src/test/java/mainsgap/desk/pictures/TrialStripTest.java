@@ -6,12 +6,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Set;
 import java.util.stream.Collectors;
+import javafx.geometry.Bounds;
 import javafx.geometry.Point2D;
 import javafx.scene.Node;
 import javafx.scene.control.Labeled;
 import javafx.scene.input.KeyCode;
 import javafx.scene.text.Text;
 import mainsgap.desk.DeskToolkit;
+import mainsgap.transfer.DeclaredClaim;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -106,6 +108,21 @@ class TrialStripTest {
   }
 
   @Test
+  void aLineNearTheZeroHasItsWordsBesideItAndNotAcrossIt() {
+    DeclaredClaim one = DeclaredClaim.ofMillis(1, "1.0 ms");
+    InventedTrials trials = new InventedTrials(one);
+    for (double millis : new double[] {7.5, 9.4, 9.5}) {
+      trials.add(InventedTrials.measured(millis, 0.03, 10));
+    }
+    DeskToolkit.doOnFx(() -> strip.show(trials.list(), one, trials.figures()));
+    stage.layOut();
+    stage.shoot("pictures-strip-failed");
+    Bounds words = boundsOf(".strip-declared-words");
+    Bounds line = boundsOf(".strip-declared");
+    assertTrue(words.getMinX() > line.getMaxX(), words + " and " + line);
+  }
+
+  @Test
   void nothingYetIsSaidSo() {
     show(new InventedTrials(null));
     stage.shoot("pictures-strip-none");
@@ -127,6 +144,14 @@ class TrialStripTest {
   private void show(InventedTrials trials) {
     DeskToolkit.doOnFx(() -> strip.show(trials.list(), InventedTrials.TEN, trials.figures()));
     stage.layOut();
+  }
+
+  private Bounds boundsOf(String selector) {
+    return DeskToolkit.onFx(
+        () -> {
+          Node node = strip.node().lookup("#strip-plot").lookup(selector);
+          return node.localToScene(node.getBoundsInLocal());
+        });
   }
 
   private Integer chosen() {
