@@ -15,9 +15,6 @@ final class EdgeFit {
   /** Candidate instants of the coarse search of a shape with times of its own. */
   private static final int COARSE_CANDIDATES = 80;
 
-  /** Explanations worse than the best by more than this (-2 ln p) carry no weight. */
-  private static final double NEGLIGIBLE = 40;
-
   /** Away from the best instant candidates thin out by this factor a step. */
   private static final double THINNING = 1.25;
 
@@ -32,9 +29,6 @@ final class EdgeFit {
 
   /** Cost of all samples but those of a transient, for a change at each sample. */
   private final double[] bareCost;
-
-  private record Candidate(
-      int sample, double width, EdgeShape shape, EdgeShape.Setting setting, double cost) {}
 
   private record Best(int sample, EdgeShape.Setting setting, double cost) {}
 
@@ -53,12 +47,12 @@ final class EdgeFit {
    */
   static Edge locate(EdgeWindow window, int first, int last, Set<EdgeShape> shapes) {
     EdgeFit fit = new EdgeFit(window, first, last);
-    List<Candidate> candidates = new ArrayList<>();
+    List<EdgeCandidate> candidates = new ArrayList<>();
     for (EdgeShape shape : shapes) {
       Best best = fit.bestOf(shape);
       fit.collect(shape, best, candidates);
     }
-    return fit.weigh(candidates);
+    return new EdgeMean(window, last).of(candidates);
   }
 
   private static double[] bareCosts(EdgeWindow window) {
@@ -159,23 +153,23 @@ final class EdgeFit {
   }
 
   /** Candidates about the best instant, ever further apart, until they explain nothing. */
-  private void collect(EdgeShape shape, Best best, List<Candidate> candidates) {
+  private void collect(EdgeShape shape, Best best, List<EdgeCandidate> candidates) {
     if (Double.isInfinite(best.cost)) {
       return;
     }
     if (shape == EdgeShape.ABRUPT) {
       for (int sample = first; sample <= last; sample++) {
-        candidates.add(new Candidate(sample, 1, shape, best.setting, bareCost[sample]));
+        candidates.add(new EdgeCandidate(sample, 1, shape, best.setting, bareCost[sample]));
       }
       return;
     }
-    candidates.add(new Candidate(best.sample, 1, shape, best.setting, best.cost));
+    candidates.add(new EdgeCandidate(best.sample, 1, shape, best.setting, best.cost));
     collectTowards(shape, best, candidates, 1);
     collectTowards(shape, best, candidates, -1);
   }
 
   private void collectTowards(
-      EdgeShape shape, Best best, List<Candidate> candidates, int direction) {
+      EdgeShape shape, Best best, List<EdgeCandidate> candidates, int direction) {
     double temper = window.informationShare();
     double step = 1;
     double offset = 1;
@@ -185,8 +179,8 @@ final class EdgeFit {
         return;
       }
       double cost = profileCost(shape, best.setting, sample);
-      candidates.add(new Candidate(sample, step, shape, best.setting, cost));
-      if ((cost - best.cost) * temper > 2 * NEGLIGIBLE) {
+      candidates.add(new EdgeCandidate(sample, step, shape, best.setting, cost));
+      if ((cost - best.cost) * temper > 2 * EdgeMean.NEGLIGIBLE) {
         return;
       }
       step = Math.max(1, step * THINNING);
@@ -202,80 +196,5 @@ final class EdgeFit {
       lowest = Math.min(lowest, cost(shape, near, sample));
     }
     return lowest;
-  }
-
-  private Edge weigh(List<Candidate> candidates) {
-    double perParameter = Math.log(window.length());
-    Candidate best = candidates.get(0);
-    double bestScore = Double.POSITIVE_INFINITY;
-    for (Candidate candidate : candidates) {
-      double score = candidate.cost + candidate.shape.parameters() * perParameter;
-      if (score < bestScore) {
-        bestScore = score;
-        best = candidate;
-      }
-    }
-    double temper = tempering(best);
-    double sum = 0;
-    double mean = 0;
-    double square = 0;
-    for (Candidate candidate : candidates) {
-      double score =
-          (candidate.cost - best.cost) * temper
-              + (candidate.shape.parameters() - best.shape.parameters()) * perParameter;
-      if (score < NEGLIGIBLE) {
-        double weight = candidate.width * Math.exp(-score / 2);
-        double offset = candidate.sample - best.sample;
-        sum += weight;
-        mean += weight * offset;
-        square += weight * offset * offset;
-      }
-    }
-    mean /= sum;
-    double variance = Math.max(0, square / sum - mean * mean);
-    double interval = window.time().intervalSeconds();
-    double[] laterVolts = best.shape.laterVolts(window, best.sample, best.setting);
-    return new Edge(
-        window.time().secondsAt(best.sample + mean - 0.5),
-        best.shape.ambiguity() * interval / Math.sqrt(12),
-        best.shape.ambiguity() * Math.sqrt(variance) * interval,
-        alikeSeconds(best.sample, laterVolts) / Math.sqrt(3),
-        best.shape,
-        window.time(),
-        laterVolts);
-  }
-
-  /** How long after the instant the models differ by less than what each may be wrong by. */
-  private double alikeSeconds(int sample, double[] laterVolts) {
-    int i = sample;
-    while (i <= last
-        && Math.abs(laterVolts[i] - window.earlierVolts()[i]) < window.modelErrorVolts()) {
-      i++;
-    }
-    return Math.max(0, i - sample - 1) * window.time().intervalSeconds();
-  }
-
-  /**
-   * Costs count for less where deviations from the best explanation are larger than the spread that
-   * was expected (Birge's ratio), and where they repeat their neighbours: such deviations are not
-   * noise but a model that does not quite fit.
-   */
-  private double tempering(Candidate best) {
-    double[] later = best.shape.laterVolts(window, best.sample, best.setting);
-    double squares = 0;
-    double products = 0;
-    double previous = 0;
-    for (int i = 0; i < window.length(); i++) {
-      boolean isLater = i >= best.sample;
-      double model = isLater ? later[i] : window.earlierVolts()[i];
-      double spread = isLater ? window.laterSpreadVolts()[i] : window.earlierSpreadVolts()[i];
-      double deviation = (window.volts()[i] - model) / spread;
-      squares += deviation * deviation;
-      products += deviation * previous;
-      previous = deviation;
-    }
-    double correlation = squares > 0 ? Math.max(0, Math.min(0.98, products / squares)) : 0;
-    double share = Math.min(window.informationShare(), (1 - correlation) / (1 + correlation));
-    return share / Math.max(1, squares / window.length());
   }
 }

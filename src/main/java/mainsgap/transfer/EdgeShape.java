@@ -31,7 +31,7 @@ enum EdgeShape {
   private static final double[] ABOUT = {0.35, 0.5, 0.65, 0.8, 0.9, 1, 1.12, 1.3, 1.6, 2};
 
   /** An exponential is over after so many of its times. */
-  private static final double OVER = 6;
+  static final double OVER = 6;
 
   /** A frequency that the sampling tells needs so many samples a period. */
   private static final double SAMPLES_PER_PERIOD = 5;
@@ -109,8 +109,9 @@ enum EdgeShape {
     return switch (this) {
       case ABRUPT -> 0;
       case APPROACH -> approachCost(window, sample, setting.seconds());
-      case RING -> -ringExplains(window, sample, setting);
-      case SOFT_START, RAMP -> riseCost(window, sample, setting.seconds());
+      case RING -> -RingSums.of(window, sample, setting).explained();
+      case SOFT_START -> RiseSums.of(Rise.EXPONENTIAL, window, sample, setting).extraCost();
+      case RAMP -> RiseSums.of(Rise.LINEAR, window, sample, setting).extraCost();
     };
   }
 
@@ -120,8 +121,13 @@ enum EdgeShape {
    */
   double[] laterVolts(EdgeWindow window, int sample, Setting setting) {
     double dt = window.time().intervalSeconds();
-    double[] amplitudes = this == RING ? ringAmplitudes(window, sample, setting) : ONE;
-    double gain = this == SOFT_START || this == RAMP ? gain(window, sample, setting) : 1;
+    double[] amplitudes = this == RING ? RingSums.of(window, sample, setting).amplitudes() : ONE;
+    double gain =
+        switch (this) {
+          case SOFT_START -> RiseSums.of(Rise.EXPONENTIAL, window, sample, setting).gain();
+          case RAMP -> RiseSums.of(Rise.LINEAR, window, sample, setting).gain();
+          default -> 1;
+        };
     int at = Math.min(sample, window.length() - 1);
     double jump = window.laterVolts()[at] - window.earlierVolts()[at];
     double[] volts = new double[window.length()];
@@ -163,102 +169,5 @@ enum EdgeShape {
       missing *= decay;
     }
     return extra;
-  }
-
-  /** The risen amplitude is free: a supply that still rises is fitted low. */
-  private double riseCost(EdgeWindow window, int sample, double seconds) {
-    Rise rise = rise(window, sample, seconds);
-    return rise.shapes > 0
-        ? rise.squares - rise.products * rise.products / rise.shapes - rise.bareSquares
-        : 0;
-  }
-
-  private double gain(EdgeWindow window, int sample, Setting setting) {
-    Rise rise = rise(window, sample, setting.seconds());
-    return rise.shapes > 0 ? rise.products / rise.shapes : 1;
-  }
-
-  /** Sums, in units of the spread, of what rose, of its shape at gain 1, and of their product. */
-  private record Rise(double squares, double products, double shapes, double bareSquares) {}
-
-  private Rise rise(EdgeWindow window, int sample, double seconds) {
-    double dt = window.time().intervalSeconds();
-    double decay = Math.exp(-dt / seconds);
-    double left = Math.exp(-0.5 * dt / seconds);
-    double bareSquares = 0;
-    double squares = 0;
-    double products = 0;
-    double shapes = 0;
-    for (int i = sample; i < window.length(); i++) {
-      double risen = this == SOFT_START ? 1 - left : Math.min(1, (i - sample + 0.5) * dt / seconds);
-      left *= decay;
-      double weight = 1 / window.laterSpreadVolts()[i];
-      double earlier = window.earlierVolts()[i];
-      double shape = (window.laterVolts()[i] - earlier) * risen * weight;
-      double rose = (window.volts()[i] - earlier) * weight;
-      double bare = window.laterDeviation(i);
-      bareSquares += bare * bare;
-      squares += rose * rose;
-      products += rose * shape;
-      shapes += shape * shape;
-    }
-    return new Rise(squares, products, shapes, bareSquares);
-  }
-
-  /** How much of the squared deviations a decaying cosine and sine, freely scaled, take away. */
-  private static double ringExplains(EdgeWindow window, int sample, Setting setting) {
-    RingSums sums = ringSums(window, sample, setting);
-    return sums.isSolvable() ? sums.cosine() * sums.cd + sums.sine() * sums.sd : 0;
-  }
-
-  private static double[] ringAmplitudes(EdgeWindow window, int sample, Setting setting) {
-    RingSums sums = ringSums(window, sample, setting);
-    return sums.isSolvable() ? new double[] {sums.cosine(), sums.sine()} : new double[2];
-  }
-
-  /** The normal equations of the ring's two amplitudes. */
-  private record RingSums(double cc, double cs, double ss, double cd, double sd) {
-    boolean isSolvable() {
-      return cc * ss - cs * cs > 1e-9 * cc * ss;
-    }
-
-    double cosine() {
-      return (ss * cd - cs * sd) / (cc * ss - cs * cs);
-    }
-
-    double sine() {
-      return (cc * sd - cs * cd) / (cc * ss - cs * cs);
-    }
-  }
-
-  private static RingSums ringSums(EdgeWindow window, int sample, Setting setting) {
-    double dt = window.time().intervalSeconds();
-    int end = (int) Math.min(window.length(), sample + Math.ceil(OVER * setting.seconds() / dt));
-    double step = 2 * Math.PI * setting.hertz() * dt;
-    double decay = Math.exp(-dt / setting.seconds());
-    double turnCos = decay * Math.cos(step);
-    double turnSin = decay * Math.sin(step);
-    double c = 1;
-    double s = 0;
-    double cc = 0;
-    double cs = 0;
-    double ss = 0;
-    double cd = 0;
-    double sd = 0;
-    for (int i = sample; i < end; i++) {
-      double weight = 1 / window.laterSpreadVolts()[i];
-      double d = window.laterDeviation(i);
-      double wc = c * weight;
-      double ws = s * weight;
-      cc += wc * wc;
-      cs += wc * ws;
-      ss += ws * ws;
-      cd += wc * d;
-      sd += ws * d;
-      double turned = c * turnCos - s * turnSin;
-      s = s * turnCos + c * turnSin;
-      c = turned;
-    }
-    return new RingSums(cc, cs, ss, cd, sd);
   }
 }

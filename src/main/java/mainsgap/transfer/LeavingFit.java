@@ -1,17 +1,11 @@
 package mainsgap.transfer;
 
 import java.util.Arrays;
-import org.apache.commons.math3.linear.Array2DRowRealMatrix;
-import org.apache.commons.math3.linear.ArrayRealVector;
-import org.apache.commons.math3.linear.DecompositionSolver;
-import org.apache.commons.math3.linear.LUDecomposition;
 
 /**
  * Locates a loss after which the voltage goes on without a step: a capacitor that discharges from
  * where it was, {@code o + (A(x) - o) e^(-(t-x)/T)} from the instant x on, or a motor that runs on,
- * whose voltage is fitted anew for each instant: {@code e^(-t/T) (a cos + b sin + t (c cos + d
- * sin))}, the terms with t taking up what the decay T and the frequency of its first fit lack. Up
- * to x it is the supply before, A.
+ * by {@link MotorFit}. Up to x it is the supply before, A.
  */
 final class LeavingFit {
   private static final double SHORTEST_DECAY_SECONDS = 20e-6;
@@ -26,9 +20,6 @@ final class LeavingFit {
 
   /** What a motor's voltage is tells the loss the better, the longer it is followed. */
   private static final double TOLD_CYCLES = 0.5;
-
-  private static final double SLIP_SHARE = 0.93;
-  private static final double USUAL_DECAY_SECONDS = 30e-3;
 
   /** Models are not better than this share of nominal peak, however quiet the record. */
   private static final double SPREAD_FLOOR_SHARE_OF_PEAK = 0.001;
@@ -48,6 +39,7 @@ final class LeavingFit {
   private final Recording recording;
   private final Supply before;
   private final Residue residue;
+  private final MotorFit motorFit;
   private final int from;
   private final int to;
   private final int first;
@@ -68,6 +60,7 @@ final class LeavingFit {
     this.recording = recording;
     this.before = before;
     this.residue = residue;
+    this.motorFit = new MotorFit(recording, residue, before.model().frequencyHertz());
     this.from = search.from();
     this.first = search.first();
     this.last = search.last();
@@ -106,7 +99,7 @@ final class LeavingFit {
     double[] scores = new double[discharge.length];
     for (int k = 0; k < scores.length; k++) {
       double discharged = discharge[k] * share + price;
-      double moved = motor[k] * share + (motorColumns() - 1) * price;
+      double moved = motor[k] * share + (motorFit.columns() - 1) * price;
       scores[k] = -2 * logOfSum(-discharged / 2, -moved / 2);
     }
     boolean isBetter = squaresOf(found) * share > lowest(scores) + proved(price);
@@ -118,7 +111,7 @@ final class LeavingFit {
     if (!residue.isVisible(recording)) {
       return PROVED;
     }
-    return -(residue.isMotor() ? motorColumns() : 2) * price;
+    return -(residue.isMotor() ? motorFit.columns() : 2) * price;
   }
 
   /** What comes after the loss lies at the fit: a spike, say, does not. */
@@ -138,11 +131,6 @@ final class LeavingFit {
   private static double logOfSum(double one, double other) {
     double more = Math.max(one, other);
     return more + Math.log(Math.exp(one - more) + Math.exp(other - more));
-  }
-
-  /** Where no residue tells them, slip and decay of a motor are usual ones. */
-  private int motorColumns() {
-    return residue.isMotor() ? 4 : 2;
   }
 
   private static double lowest(double[] squares) {
@@ -220,55 +208,15 @@ final class LeavingFit {
     return 1 - (place + 0.5) / PLACES;
   }
 
-  /** The same for a motor's voltage. */
+  /** The same for a motor's voltage, whose places within a sample are one. */
   private double[] motor() {
-    int columns = motorColumns();
-    boolean isFree = columns > 2;
-    boolean told = residue.isMotor();
-    double hertz = told ? residue.frequencyHertz() : SLIP_SHARE * before.model().frequencyHertz();
-    double decay = told ? residue.decaySeconds() : USUAL_DECAY_SECONDS;
-    double[] lowest = new double[PLACES * (last - first + 1)];
-    double[][] normal = new double[columns][columns];
-    double[] right = new double[columns];
-    double[] row = new double[columns];
-    double squares = 0;
-    double reference = recording.time().secondsAt((first + to) / 2.0);
-    for (int i = to - 1; i >= first; i--) {
-      double t = recording.time().secondsAt(i) - reference;
-      double angle = 2 * Math.PI * hertz * t;
-      double envelope = Math.exp(-t / decay);
-      row[0] = envelope * Math.cos(angle);
-      row[1] = envelope * Math.sin(angle);
-      if (isFree) {
-        row[2] = 1e3 * t * row[0];
-        row[3] = 1e3 * t * row[1];
-      }
-      double volts = recording.volts()[i];
-      squares += volts * volts;
-      for (int p = 0; p < columns; p++) {
-        right[p] += row[p] * volts;
-        for (int q = 0; q < columns; q++) {
-          normal[p][q] += row[p] * row[q];
-        }
-      }
-      if (i <= last) {
-        int place = (i - first) * PLACES;
-        double all = squaresBefore[i - from] + squares - explained(normal, right);
-        Arrays.fill(lowest, place, place + PLACES, all);
-      }
+    double[] left = motorFit.squares(first, last, to);
+    double[] lowest = new double[PLACES * left.length];
+    for (int k = 0; k < left.length; k++) {
+      double all = squaresBefore[first + k - from] + left[k];
+      Arrays.fill(lowest, k * PLACES, (k + 1) * PLACES, all);
     }
     return lowest;
-  }
-
-  private static double explained(double[][] normal, double[] right) {
-    DecompositionSolver solver =
-        new LUDecomposition(new Array2DRowRealMatrix(normal, true), 1e-12).getSolver();
-    if (!solver.isNonSingular()) {
-      return 0;
-    }
-    return solver
-        .solve(new ArrayRealVector(right, false))
-        .dotProduct(new ArrayRealVector(right, false));
   }
 
   private Edge edge(double[] scores, Edge found) {

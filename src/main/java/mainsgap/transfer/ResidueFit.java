@@ -17,9 +17,6 @@ final class ResidueFit {
 
   private static final double SHORTEST_DECAY_SECONDS = 0.05e-3;
 
-  /** A motor runs down, a sag does not. */
-  private static final double LONGEST_DECAY_SECONDS = 0.12;
-
   private static final double DECAY_RATIO = 2;
 
   /** A motor that runs on slips from the mains frequency downwards. */
@@ -34,24 +31,13 @@ final class ResidueFit {
   private static final double USUAL_SHARE = 0.93;
 
   private static final int ROUNDS = 3;
-  private static final double HELD = Double.POSITIVE_INFINITY;
-
-  /**
-   * A residue starts from what the supply was, so it is no larger than this and, where it swings,
-   * no smaller.
-   */
-  private static final double LARGEST_SHARE_OF_PEAK = 1.3;
+  private static final double HELD = ResidueShape.HELD;
 
   /**
    * What a level decays to is nothing, but for the offset of the instrument: a fit that lets it
    * decay to more is held to this.
    */
   private static final double LARGEST_REST_SHARE_OF_PEAK = 0.03;
-
-  /** An open load picks up a few per cent. */
-  private static final double LARGEST_HUM_SHARE_OF_PEAK = 0.06;
-
-  private static final double SMALLEST_SWING_SHARE_OF_PEAK = 0.25;
 
   private final Recording recording;
   private final int from;
@@ -61,27 +47,8 @@ final class ResidueFit {
   private final double[] v;
   private final double noiseVolts;
 
-  /** A frequency of 0 makes the residue a level; no decay holds it, with hum or without. */
-  private record Shape(double decay, double hertz) {
-    boolean isHum() {
-      return decay == HELD && hertz > 0;
-    }
-
-    boolean isDecay() {
-      return decay != HELD && hertz == 0;
-    }
-
-    int columns() {
-      return isHum() ? 3 : decay == HELD ? 1 : 2;
-    }
-
-    int parameters() {
-      return decay == HELD ? columns() : hertz == 0 ? 3 : 4;
-    }
-  }
-
   @SuppressWarnings("ArrayRecordComponent") // made for one call
-  private record Solved(Shape shape, double[] x, double meanSquare, double score) {}
+  private record Solved(ResidueShape shape, double[] x, double meanSquare, double score) {}
 
   private ResidueFit(Recording recording, int from, int to, double noiseVolts) {
     this.recording = recording;
@@ -111,7 +78,7 @@ final class ResidueFit {
   private Residue best() {
     double span = (to - from) * recording.time().intervalSeconds();
     double nominalHertz = recording.task().nominalFrequencyHertz();
-    Solved best = solve(new Shape(HELD, 0));
+    Solved best = solve(new ResidueShape(HELD, 0));
     if (t.length >= 5) {
       best = better(best, bestDecay(span, 0, SHORTEST_DECAY_SECONDS));
     }
@@ -123,22 +90,22 @@ final class ResidueFit {
                 alternating,
                 bestDecay(span, share * nominalHertz, SHORTEST_ALTERNATING_DECAY_SECONDS));
       }
-      best = better(alternating, solve(new Shape(HELD, nominalHertz)));
+      best = better(alternating, solve(new ResidueShape(HELD, nominalHertz)));
     }
     if (t.length >= 5 && span <= ALTERNATING_CYCLES / nominalHertz) {
-      Solved swinging = solve(new Shape(USUAL_DECAY_SECONDS, USUAL_SHARE * nominalHertz));
-      best = better(swinging, best.shape.decay == HELD ? best : refined(best));
+      Solved swinging = solve(new ResidueShape(USUAL_DECAY_SECONDS, USUAL_SHARE * nominalHertz));
+      best = better(swinging, best.shape.decay() == HELD ? best : refined(best));
       return residue(best);
     }
-    return residue(best.shape.decay == HELD ? best : refined(best));
+    return residue(best.shape.decay() == HELD ? best : refined(best));
   }
 
   private Solved bestDecay(double span, double hertz, double shortest) {
-    Solved best = solve(new Shape(shortest, hertz));
+    Solved best = solve(new ResidueShape(shortest, hertz));
     for (double decay = shortest * DECAY_RATIO;
-        decay < Math.min(LONGEST_DECAY_SECONDS, 8 * span);
+        decay < Math.min(ResidueShape.LONGEST_DECAY_SECONDS, 8 * span);
         decay *= DECAY_RATIO) {
-      best = better(best, solve(new Shape(decay, hertz)));
+      best = better(best, solve(new ResidueShape(decay, hertz)));
     }
     return best;
   }
@@ -152,13 +119,15 @@ final class ResidueFit {
     double decayRatio = DECAY_RATIO;
     double hertzRatio = 1.06;
     for (int round = 0; round < ROUNDS; round++) {
-      Shape shape = best.shape;
-      double decay = lowest(shape.decay, decayRatio, d -> solve(new Shape(d, shape.hertz)).score);
-      Shape decayed = new Shape(decay, shape.hertz);
+      ResidueShape shape = best.shape;
+      double decay =
+          lowest(shape.decay(), decayRatio, d -> solve(new ResidueShape(d, shape.hertz())).score);
+      ResidueShape decayed = new ResidueShape(decay, shape.hertz());
       best = better(best, solve(decayed));
-      if (shape.hertz > 0) {
-        double hertz = lowest(shape.hertz, hertzRatio, h -> solve(new Shape(decay, h)).score);
-        best = better(best, solve(new Shape(decay, hertz)));
+      if (shape.hertz() > 0) {
+        double hertz =
+            lowest(shape.hertz(), hertzRatio, h -> solve(new ResidueShape(decay, h)).score);
+        best = better(best, solve(new ResidueShape(decay, hertz)));
       }
       decayRatio = Math.sqrt(decayRatio);
       hertzRatio = Math.sqrt(hertzRatio);
@@ -182,14 +151,14 @@ final class ResidueFit {
   }
 
   /** Linear unknowns: an offset and a decaying level, or a decaying cosine and sine. */
-  private Solved solve(Shape shape) {
+  private Solved solve(ResidueShape shape) {
     int columns = shape.columns();
     double[][] normal = new double[columns][columns];
     double[] right = new double[columns];
     double[] row = new double[columns];
     double squares = 0;
     for (int k = 0; k < t.length; k++) {
-      fillRow(row, t[k], shape);
+      shape.fill(row, t[k]);
       squares += v[k] * v[k];
       for (int p = 0; p < columns; p++) {
         right[p] += row[p] * v[k];
@@ -219,55 +188,22 @@ final class ResidueFit {
     double score =
         t.length * Math.log(meanSquare + noiseVolts * noiseVolts / 4)
             + shape.parameters() * Math.log(t.length);
-    return new Solved(shape, x, meanSquare, isPlausible(shape, x) ? score : 1e300);
-  }
-
-  private boolean isPlausible(Shape shape, double[] x) {
-    double peak = recording.peakVolts();
-    if (shape.isHum()) {
-      return Math.hypot(x[1], x[2]) < LARGEST_HUM_SHARE_OF_PEAK * peak;
-    }
-    if (shape.hertz > 0) {
-      if (shape.decay > LONGEST_DECAY_SECONDS) {
-        return false;
-      }
-      double swing = Math.hypot(x[0], x[1]);
-      return swing < LARGEST_SHARE_OF_PEAK * peak && swing > SMALLEST_SWING_SHARE_OF_PEAK * peak;
-    }
-    return shape.decay == HELD || Math.abs(x[1]) < LARGEST_SHARE_OF_PEAK * peak;
-  }
-
-  private static void fillRow(double[] row, double t, Shape shape) {
-    if (shape.isHum()) {
-      double angle = 2 * Math.PI * shape.hertz * t;
-      row[0] = 1;
-      row[1] = Math.cos(angle);
-      row[2] = Math.sin(angle);
-    } else if (shape.hertz > 0) {
-      double envelope = Math.exp(-t / shape.decay);
-      double angle = 2 * Math.PI * shape.hertz * t;
-      row[0] = envelope * Math.cos(angle);
-      row[1] = envelope * Math.sin(angle);
-    } else {
-      row[0] = 1;
-      if (row.length > 1) {
-        row[1] = Math.exp(-t / shape.decay);
-      }
-    }
+    return new Solved(
+        shape, x, meanSquare, shape.isPlausible(x, recording.peakVolts()) ? score : 1e300);
   }
 
   private Residue residue(Solved best) {
-    Shape shape = best.shape;
+    ResidueShape shape = best.shape;
     double spread = Math.sqrt(best.meanSquare * t.length / Math.max(1, t.length - shape.columns()));
     double[] x = best.x;
     if (shape.isHum()) {
-      return new Residue(reference, x[0], HELD, shape.hertz, x[1], x[2], spread, to);
+      return new Residue(reference, x[0], HELD, shape.hertz(), x[1], x[2], spread, to);
     }
-    if (shape.hertz > 0) {
-      return new Residue(reference, 0, shape.decay, shape.hertz, x[0], x[1], spread, to);
+    if (shape.hertz() > 0) {
+      return new Residue(reference, 0, shape.decay(), shape.hertz(), x[0], x[1], spread, to);
     }
-    return shape.decay == HELD
+    return shape.decay() == HELD
         ? Residue.level(x[0], spread, to)
-        : new Residue(reference, x[0], shape.decay, 0, x[1], 0, spread, to);
+        : new Residue(reference, x[0], shape.decay(), 0, x[1], 0, spread, to);
   }
 }
