@@ -7,12 +7,20 @@ import org.jspecify.annotations.Nullable;
  * after it is a make.
  */
 final class GapResidue {
+  /** Shorter than the shortest gap that is told from a notch. */
   private static final double FIRST_STRETCH_SECONDS = 0.3e-3;
+
+  /** A load that nothing has fed for so long changes no more. */
   private static final double LONGEST_STRETCH_SECONDS = 120e-3;
+
+  /** Of the stretch from one try to the next: a make is overrun by a fourth at most. */
   private static final double GROWTH = 1.25;
 
   /** A residue explains a stretch whose samples deviate from it by less than this. */
   private static final double EXPLAINED_SHARE_OF_PEAK = 0.012;
+
+  /** What four samples of noise spread more than it, one in some hundred times. */
+  private static final double EXPLAINED_NOISES = 1.3;
 
   /** One that is none better than the noise lets it be is not bent towards what comes after it. */
   private static final double TIGHT_NOISES = 1.2;
@@ -36,7 +44,8 @@ final class GapResidue {
 
   static Residue find(Recording recording, Supply before, @Nullable Supply after, int departure) {
     double noise = before.harmonics().noiseVolts();
-    double explained = Math.max(EXPLAINED_SHARE_OF_PEAK * recording.peakVolts(), 1.3 * noise);
+    double explained =
+        Math.max(EXPLAINED_SHARE_OF_PEAK * recording.peakVolts(), EXPLAINED_NOISES * noise);
     int left = left(recording, before, departure);
     int dead = new ArcStart(recording, before).endAfter(left);
     int last =
@@ -56,7 +65,7 @@ final class GapResidue {
               recording,
               first,
               first + (int) stretch,
-              Math.max(noise, 0.002 * recording.peakVolts()));
+              Math.max(noise, TIGHT_SHARE_OF_PEAK * recording.peakVolts()));
       if (residue.spreadVolts() < explained) {
         best = residue;
         tight = residue.spreadVolts() < tightly ? residue : tight;

@@ -18,6 +18,17 @@ final class Makes {
 
   private static final double CROSSING_SHARE_OF_PEAK = 0.15;
 
+  /** Nor better than the noise, of whose spread a few samples give one that is a little larger. */
+  private static final double SPREAD_NOISES = 1.2;
+
+  /** Nearer to the residue than to the shape, and surely so where only the shape tells a break. */
+  private static final double NEARER_SHARE = 1;
+
+  private static final double SURELY_SHARE = 0.5;
+
+  /** Where shape and residue are nearer to each other than this, no break is told. */
+  private static final double APART_SPREADS = 2;
+
   /** A break shorter than this is not told from a spike. */
   private static final double SHORTEST_BREAK_SECONDS = 30e-6;
 
@@ -58,7 +69,7 @@ final class Makes {
       List<Segmentation.Run> runs) {
     boolean pinned = search.first() == search.last();
     double floor = pinned ? PINNED_FLOOR_SHARE_OF_PEAK : SPREAD_FLOOR_SHARE_OF_PEAK;
-    double spread = Math.max(floor * recording.peakVolts(), 1.2 * noiseVolts);
+    double spread = Math.max(floor * recording.peakVolts(), SPREAD_NOISES * noiseVolts);
     Edge arrival =
         pinned
             ? instants.arriving(search, i -> isNearCrossing(recording, residue, after, i))
@@ -97,7 +108,9 @@ final class Makes {
       boolean isLater =
           run.part() == Segmentation.Part.BREAK
               && recording.time().secondsAt(run.from()) > first.seconds();
-      if (isLater && found.stream().noneMatch(run::overlaps) && isBreak(run, spread, 1)) {
+      if (isLater
+          && found.stream().noneMatch(run::overlaps)
+          && isBreak(run, spread, NEARER_SHARE)) {
         found.add(run);
       }
     }
@@ -130,7 +143,7 @@ final class Makes {
         fedSince = run.from();
       } else if (run.length() >= shortest
           && run.from() - fedSince >= shortest
-          && isBreak(run, spread, 0.5)) {
+          && isBreak(run, spread, SURELY_SHARE)) {
         found.add(run);
       }
     }
@@ -157,7 +170,7 @@ final class Makes {
       all += Math.abs(fromArrival(i));
     }
     double off = OFF_SHARE_OF_PEAK * recording.peakVolts() * run.length();
-    return all > off && dead < share * fed && apart > 2 * spread * run.length();
+    return all > off && dead < share * fed && apart > APART_SPREADS * spread * run.length();
   }
 
   private double fromArrival(int index) {

@@ -19,6 +19,25 @@ final class ResidueFit {
 
   private static final double DECAY_RATIO = 2;
 
+  /** A decay that long beside the stretch is a held level. */
+  private static final double LONGEST_DECAY_SPANS = 8;
+
+  /** Two more than a decay has unknowns, and some for each unknown of a swing. */
+  private static final int FEWEST_FOR_A_DECAY = 5;
+
+  private static final int FEWEST_FOR_A_SWING = 20;
+
+  /** Half the way between two of the frequencies that are tried. */
+  private static final double HERTZ_RATIO = 1.06;
+
+  /** Values that are tried on each side of the best one. */
+  private static final int SIDE = 4;
+
+  private static final double SINGULAR = 1e-12;
+
+  /** A stretch within one code of the converter spreads less than the noise, but tells no more. */
+  private static final double LEAST_VARIANCE_SHARE = 0.25;
+
   /** A motor that runs on slips from the mains frequency downwards. */
   private static final double[] FREQUENCY_SHARES = {1.0, 0.95, 0.9, 0.85, 0.8, 0.72};
 
@@ -79,10 +98,10 @@ final class ResidueFit {
     double span = (to - from) * recording.time().intervalSeconds();
     double nominalHertz = recording.task().nominalFrequencyHertz();
     Solved best = solve(new ResidueShape(HELD, 0));
-    if (t.length >= 5) {
+    if (t.length >= FEWEST_FOR_A_DECAY) {
       best = better(best, bestDecay(span, 0, SHORTEST_DECAY_SECONDS));
     }
-    if (t.length >= 20 && span > ALTERNATING_CYCLES / nominalHertz) {
+    if (t.length >= FEWEST_FOR_A_SWING && span > ALTERNATING_CYCLES / nominalHertz) {
       Solved alternating = best;
       for (double share : FREQUENCY_SHARES) {
         alternating =
@@ -92,7 +111,7 @@ final class ResidueFit {
       }
       best = better(alternating, solve(new ResidueShape(HELD, nominalHertz)));
     }
-    if (t.length >= 5 && span <= ALTERNATING_CYCLES / nominalHertz) {
+    if (t.length >= FEWEST_FOR_A_DECAY && span <= ALTERNATING_CYCLES / nominalHertz) {
       Solved swinging = solve(new ResidueShape(USUAL_DECAY_SECONDS, USUAL_SHARE * nominalHertz));
       best = better(swinging, best.shape.decay() == HELD ? best : refined(best));
       return residue(best);
@@ -103,7 +122,7 @@ final class ResidueFit {
   private Solved bestDecay(double span, double hertz, double shortest) {
     Solved best = solve(new ResidueShape(shortest, hertz));
     for (double decay = shortest * DECAY_RATIO;
-        decay < Math.min(ResidueShape.LONGEST_DECAY_SECONDS, 8 * span);
+        decay < Math.min(ResidueShape.LONGEST_DECAY_SECONDS, LONGEST_DECAY_SPANS * span);
         decay *= DECAY_RATIO) {
       best = better(best, solve(new ResidueShape(decay, hertz)));
     }
@@ -117,7 +136,7 @@ final class ResidueFit {
   private Solved refined(Solved coarse) {
     Solved best = coarse;
     double decayRatio = DECAY_RATIO;
-    double hertzRatio = 1.06;
+    double hertzRatio = HERTZ_RATIO;
     for (int round = 0; round < ROUNDS; round++) {
       ResidueShape shape = best.shape;
       double decay =
@@ -139,8 +158,8 @@ final class ResidueFit {
   private static double lowest(double x, double ratio, DoubleUnaryOperator score) {
     double best = x;
     double bestScore = score.applyAsDouble(x);
-    for (int k = -4; k <= 4; k++) {
-      double tried = x * Math.pow(ratio, k / 4.0);
+    for (int k = -SIDE; k <= SIDE; k++) {
+      double tried = x * Math.pow(ratio, (double) k / SIDE);
       double s = k == 0 ? bestScore : score.applyAsDouble(tried);
       if (s < bestScore) {
         bestScore = s;
@@ -168,7 +187,7 @@ final class ResidueFit {
       }
     }
     DecompositionSolver solver =
-        new LUDecomposition(new Array2DRowRealMatrix(normal, false), 1e-12).getSolver();
+        new LUDecomposition(new Array2DRowRealMatrix(normal, false), SINGULAR).getSolver();
     if (!solver.isNonSingular()) {
       return new Solved(shape, new double[columns], squares, Double.POSITIVE_INFINITY);
     }
@@ -186,10 +205,13 @@ final class ResidueFit {
     }
     double meanSquare = Math.max(0, left) / t.length;
     double score =
-        t.length * Math.log(meanSquare + noiseVolts * noiseVolts / 4)
+        t.length * Math.log(meanSquare + LEAST_VARIANCE_SHARE * noiseVolts * noiseVolts)
             + shape.parameters() * Math.log(t.length);
     return new Solved(
-        shape, x, meanSquare, shape.isPlausible(x, recording.peakVolts()) ? score : 1e300);
+        shape,
+        x,
+        meanSquare,
+        shape.isPlausible(x, recording.peakVolts()) ? score : Double.MAX_VALUE);
   }
 
   private Residue residue(Solved best) {

@@ -17,6 +17,18 @@ record Supply(PeriodicModel model, HarmonicModel harmonics, int from, int to) {
   /** Enough for the harmonics that mains and inverters carry in practice. */
   private static final int ORDERS = 15;
 
+  /** Fewer cycles leave no frequency free beside the harmonics. */
+  private static final double FREE_CYCLES = 1.5;
+
+  /** So many orders a part of a cycle still tells apart. */
+  private static final int SHORT_ORDERS = 5;
+
+  /** Noise is not alike from sample to sample; what a missing shape leaves is. */
+  private static final double FOLDED_FROM_CORRELATION = 0.5;
+
+  /** A sample always tells something beside its neighbour. */
+  private static final double MOST_CORRELATION = 0.95;
+
   /**
    * Deviations above this share of nominal peak mean that the supply is no sum of few harmonics: it
    * is then taken as its mean cycle.
@@ -31,13 +43,13 @@ record Supply(PeriodicModel model, HarmonicModel harmonics, int from, int to) {
   /** Fits samples {@code from} (inclusive) to {@code to} (exclusive). */
   static Supply fit(Recording recording, int from, int to, double guessHertz) {
     double cycles = (to - from) * recording.time().intervalSeconds() * guessHertz;
-    int orders = cycles < 1.5 ? 5 : ORDERS;
+    boolean isLong = cycles >= FREE_CYCLES;
+    int orders = isLong ? ORDERS : SHORT_ORDERS;
     HarmonicModel harmonics =
-        HarmonicFit.fit(
-            recording.volts(), recording.time(), from, to, guessHertz, orders, cycles >= 1.5);
+        HarmonicFit.fit(recording.volts(), recording.time(), from, to, guessHertz, orders, isLong);
     boolean shaped =
         harmonics.noiseVolts() > FOLDED_FROM_SHARE_OF_PEAK * recording.peakVolts()
-            && harmonics.noiseCorrelation() > 0.5
+            && harmonics.noiseCorrelation() > FOLDED_FROM_CORRELATION
             && cycles >= FOLDED_CYCLES;
     PeriodicModel model =
         shaped
@@ -59,7 +71,7 @@ record Supply(PeriodicModel model, HarmonicModel harmonics, int from, int to) {
 
   /** How much one sample's deviation tells beside its neighbour's. */
   double informationShare() {
-    double correlation = Math.max(0, Math.min(0.95, harmonics.noiseCorrelation()));
+    double correlation = Math.max(0, Math.min(MOST_CORRELATION, harmonics.noiseCorrelation()));
     return (1 - correlation) / (1 + correlation);
   }
 }
