@@ -29,10 +29,13 @@ final class Steps {
   /** A make stays away from the residue by so much of its step: a stray of the noise does not. */
   private static final double STAYS_SHARE = 0.5;
 
-  /** A load is dead for so long before a make, within this share of the way to the supply. */
-  private static final double DEAD_SECONDS = 0.1e-3;
+  /** A swing has been on its way for so long. */
+  private static final double SWING_SECONDS = 0.1e-3;
 
-  private static final double DEAD_SHARE_OF_DISTANCE = 0.15;
+  /** A step is larger than its neighbours by this, and one that goes on as before by more. */
+  private static final double ALONE = 1.5;
+
+  private static final double ALONE_GOING_ON = 2.5;
 
   /** The steps of a fitted cycle are known to this. */
   private static final double OWN_STEP_SECONDS = 0.15e-3;
@@ -80,7 +83,8 @@ final class Steps {
     double step = deviation(index) - deviation(index - 1);
     double before = deviation(index - 1) - deviation(index - 2);
     double after0 = deviation(index + 1) - deviation(index);
-    double alone = Math.abs(step) - 1.5 * Math.max(Math.abs(before), Math.abs(after0));
+    double goingOn = before * step > 0 ? ALONE_GOING_ON : ALONE;
+    double alone = Math.abs(step) - Math.max(goingOn * Math.abs(before), ALONE * Math.abs(after0));
     double seconds = recording.time().secondsAt(index);
     double distance = after.model().voltsAt(seconds) - residue.voltsAt(seconds);
     return alone > smallestVolts
@@ -88,24 +92,29 @@ final class Steps {
         && Math.abs(step) > SMALLEST_SHARE_OF_DISTANCE * Math.abs(distance)
         && !isOwnStep(index, step)
         && Math.abs(fromResidue(index)) > Math.abs(fromResidue(index - 1))
-        && isOutOfTheResidue(index, step, distance);
+        && staysAway(index, step)
+        && !isSwing(index, step);
   }
 
-  /** Dead before, away from the residue after: a swing of the supply has come through it. */
-  private boolean isOutOfTheResidue(int index, double step, double distance) {
-    int first = Math.max(0, index - Math.max(stays, recording.samplesIn(DEAD_SECONDS)));
-    double squares = 0;
-    for (int i = first; i < index; i++) {
-      squares += fromResidue(i) * fromResidue(i);
-    }
+  private boolean staysAway(int index, double step) {
     int end = Math.min(recording.length(), index + stays);
     double sum = 0;
     for (int i = index; i < end; i++) {
       sum += fromResidue(i);
     }
-    double dead = Math.max(DEAD_SHARE_OF_DISTANCE * Math.abs(distance), smallestVolts);
-    double stayed = sum / (end - index) * Math.signum(step);
-    return Math.sqrt(squares / (index - first)) < dead && stayed > STAYS_SHARE * Math.abs(step);
+    return sum / (end - index) * Math.signum(step) > STAYS_SHARE * Math.abs(step);
+  }
+
+  /** The voltage has come smoothly the step's way: what a load that was let go never does. */
+  private boolean isSwing(int index, double step) {
+    int first = Math.max(0, index - recording.samplesIn(SWING_SECONDS));
+    for (int i = first + 1; i < index; i++) {
+      if (Math.abs(deviation(i) - deviation(i - 1)) > smallestVolts) {
+        return false;
+      }
+    }
+    double way = (fromResidue(index - 1) - fromResidue(first)) * Math.signum(step);
+    return way > smallestVolts;
   }
 
   /** A step of the supply's own cycle, about where the fit puts it. */
