@@ -34,7 +34,8 @@ record CheckStory(Look look, String headline, List<Line> lines) {
   /** The story of {@code model} now. */
   static CheckStory of(RigModel model) {
     RigChecking checking = model.checking();
-    if (checking.isRunning()) {
+    RigCheckEnd end = checking.endProperty().get();
+    if (checking.isRunning() && (end == null || checking.outdatedProperty().get())) {
       return new CheckStory(
           Look.BUSY, "checking the rig: " + checking.progressProperty().get(), List.of());
     }
@@ -43,9 +44,8 @@ record CheckStory(Look look, String headline, List<Line> lines) {
       return new CheckStory(
           Look.BUSY, "a series runs on this rig: nothing is changed now", List.of());
     }
-    RigCheckEnd end = checking.endProperty().get();
     if (end != null && !checking.outdatedProperty().get()) {
-      return ofEnd(end, whyNotReady);
+      return ofEnd(end, checking.isRunning() ? "" : whyNotReady);
     }
     if (!whyNotReady.isEmpty()) {
       return new CheckStory(Look.TO_DO, whyNotReady, List.of());
@@ -72,7 +72,7 @@ record CheckStory(Look look, String headline, List<Line> lines) {
       lines.add(new Line(whyNotReady, true));
     }
     if (!end.instrument().isEmpty()) {
-      lines.add(new Line("looked at through " + end.instrument(), false));
+      lines.add(new Line("seen through " + end.instrument(), false));
     }
     return new CheckStory(
         end.kind() == RigCheckEnd.Kind.RIGHT

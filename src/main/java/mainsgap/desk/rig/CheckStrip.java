@@ -18,7 +18,7 @@ import org.kordamp.ikonli.material2.Material2MZ;
 /** At the foot of the page: how the rig stands, in words, and the check. */
 final class CheckStrip extends HBox {
   private static final String CHECK = "Check the rig (F6)";
-  private static final String STOP = "Stop the check";
+  private static final String STOP = "Stop looking";
   private static final double ICON_PART = 1.6;
 
   /** More findings are scrolled to. */
@@ -45,6 +45,7 @@ final class CheckStrip extends HBox {
     ScrollPane scroll = new ScrollPane(words);
     scroll.setFitToWidth(true);
     scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    scroll.setMinViewportHeight(1);
     scroll.setFocusTraversable(false);
     scroll.getStyleClass().add("rig-strip-words");
     words
@@ -82,8 +83,12 @@ final class CheckStrip extends HBox {
 
     check.disableProperty().bind(model.whyNoCheckProperty().isNotEmpty());
 
+    Button keep =
+        button("keep-looking", "Keep looking (F7)", Material2MZ.VISIBILITY, model::keepLooking);
+    keep.disableProperty()
+        .bind(model.whyNoCheckProperty().isNotEmpty().or(model.checking().runningProperty()));
     Button trials = button("to-trials", "To the trials", Material2AL.ARROW_FORWARD, goToTrials);
-    HBox buttons = new HBox(check, trials);
+    HBox buttons = new HBox(check, keep, trials);
     buttons.getStyleClass().add("rig-strip-buttons");
     return buttons;
   }

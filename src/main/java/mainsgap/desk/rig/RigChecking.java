@@ -1,5 +1,6 @@
 package mainsgap.desk.rig;
 
+import java.time.Duration;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
@@ -11,10 +12,13 @@ import mainsgap.bench.RigCheckEnd;
 import mainsgap.bench.SeriesRequest;
 import mainsgap.desk.manners.DeskTools;
 import mainsgap.waiting.StopRequest;
+import mainsgap.waiting.StoppedException;
 import org.jspecify.annotations.Nullable;
 
 /** A check of the rig, which runs beside the UI thread. For the UI thread. */
 final class RigChecking {
+  private static final Duration BETWEEN_LOOKS = Duration.ofSeconds(1);
+
   private final DeskTools tools;
   private final ReadOnlyBooleanWrapper running = new ReadOnlyBooleanWrapper(this, "running");
   private final ReadOnlyStringWrapper progress = new ReadOnlyStringWrapper(this, "progress", "");
@@ -50,20 +54,21 @@ final class RigChecking {
     return outdated.getReadOnlyProperty();
   }
 
-  /** Starts a check of the rig of {@code request}. */
-  void start(SeriesRequest request) {
+  /** Starts a check of the rig of {@code request}, or one after the other until it is stopped. */
+  void start(SeriesRequest request, boolean again) {
     if (running.get()) {
       return;
     }
     stop = new StopRequest();
     StopRequest mine = stop;
+    end.set(null);
     running.set(true);
     outdated.set(false);
     progress.set("beginning");
     tools
         .background()
         .run(
-            () -> RigCheck.run(request, said -> tools.ui().run(() -> progress.set(said)), mine),
+            () -> again ? lookAgainAndAgain(request, mine) : look(request, mine),
             this::ended,
             failed ->
                 ended(
@@ -72,6 +77,30 @@ final class RigChecking {
                         String.valueOf(failed.getMessage()),
                         "",
                         null)));
+  }
+
+  private RigCheckEnd look(SeriesRequest request, StopRequest mine) {
+    return RigCheck.run(request, said -> tools.ui().run(() -> progress.set(said)), mine);
+  }
+
+  /** Until it is stopped, or nothing is seen any more; gives what was seen last, or why nothing. */
+  private RigCheckEnd lookAgainAndAgain(SeriesRequest request, StopRequest mine) {
+    RigCheckEnd seen = look(request, mine);
+    while (seen.seen() != null) {
+      RigCheckEnd shown = seen;
+      tools.ui().run(() -> end.set(shown));
+      try {
+        tools.clock().pause(BETWEEN_LOOKS, mine);
+      } catch (StoppedException e) {
+        return shown;
+      }
+      RigCheckEnd next = look(request, mine);
+      if (next.seen() == null && mine.isRequested()) {
+        return shown;
+      }
+      seen = next;
+    }
+    return seen;
   }
 
   /** Asks it to stop. */
@@ -84,14 +113,10 @@ final class RigChecking {
 
   /** What was seen is no more of the rig as it is set. */
   void rigChanged() {
+    if (running.get() && end.get() != null) {
+      stop();
+    }
     outdated.set(end.get() != null || running.get());
-  }
-
-  /** Another rig: nothing is known of it. */
-  void forget() {
-    stop();
-    end.set(null);
-    outdated.set(false);
   }
 
   private void ended(RigCheckEnd how) {

@@ -142,10 +142,19 @@ public final class RigModel {
 
   /** Looks at a few cycles of the live signal. */
   void check() {
+    check(false);
+  }
+
+  /** Looks at them again and again, until it is stopped. */
+  void keepLooking() {
+    check(true);
+  }
+
+  private void check(boolean again) {
     judge();
     if (whyNoCheck.get().isEmpty()) {
       try {
-        checking.start(requests.request());
+        checking.start(requests.request(), again);
       } catch (BenchException e) {
         whyNoCheck.set(String.valueOf(e.getMessage()));
       }

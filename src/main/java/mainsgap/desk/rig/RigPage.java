@@ -121,6 +121,8 @@ public final class RigPage implements Page {
   private void pressed(KeyEvent event) {
     if (event.getCode() == KeyCode.F6) {
       model.check();
+    } else if (event.getCode() == KeyCode.F7) {
+      model.keepLooking();
     } else if (event.getCode() == KeyCode.ESCAPE && isInSide(event)) {
       drawing.part(open == null ? Part.SCOPE : open).requestFocus();
     } else if (isShortcut(event, KeyCode.S)) {

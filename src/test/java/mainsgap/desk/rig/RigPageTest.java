@@ -15,6 +15,7 @@ import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.StackPane;
 import javafx.stage.Stage;
+import mainsgap.bench.RigCheckEnd;
 import mainsgap.bench.RigSheet;
 import mainsgap.desk.DeskToolkit;
 import mainsgap.desk.DeskToolsForTests;
@@ -78,7 +79,7 @@ class RigPageTest {
     shot("rig-check-good");
     assertEquals("The rig is right: a series can begin", headline());
     assertEquals("", DeskToolkit.onFx(() -> RigModelTest.whyNotReady(model)));
-    robot.type(KeyCode.TAB, KeyCode.ENTER);
+    robot.type(KeyCode.TAB, KeyCode.TAB, KeyCode.ENTER);
     DeskToolkit.await("the trials", () -> atTrials);
   }
 
@@ -166,6 +167,23 @@ class RigPageTest {
       shot("rig-check-running");
       DeskToolkit.await("its end", () -> !model.checking().isRunning());
     }
+  }
+
+  @Test
+  void theRigIsLookedAtAgainAndAgainUntilAKeyStopsIt() {
+    readCautions();
+    robot.type(KeyCode.F7);
+    DeskToolkit.await("a first look", () -> model.checking().endProperty().get() != null);
+    RigCheckEnd first = DeskToolkit.onFx(() -> model.checking().endProperty().get());
+    assertTrue(DeskToolkit.onFx(model.checking()::isRunning));
+    shot("rig-keeps-looking");
+    DeskToolkit.await(
+        "a second look", () -> !Objects.equals(model.checking().endProperty().get(), first));
+    DeskToolkit.doOnFx(() -> node("#check-rig").requestFocus());
+    robot.type(KeyCode.ENTER);
+    DeskToolkit.await("the end", () -> !model.checking().isRunning());
+    assertEquals("The rig is right: a series can begin", headline());
+    assertEquals("", DeskToolkit.onFx(() -> RigModelTest.whyNotReady(model)));
   }
 
   @Test
