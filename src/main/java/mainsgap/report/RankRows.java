@@ -19,7 +19,13 @@ final class RankRows {
   /** A row of words with its bar, in text heights. */
   private static final double LEAST_ROW = 1.55;
 
-  private static final double MOST_ROW = 5;
+  private static final double MOST_ROW = 8;
+
+  /** From this height on, type grows. */
+  private static final double ROOMY_ROW = 5;
+
+  /** Of what the words leave of a row, its bar takes this much. */
+  private static final double MOST_BAR_SHARE = 0.8;
 
   /** Where there are few rows their type is larger, up to this. */
   private static final double MOST_GROWTH = 1.8;
@@ -59,7 +65,7 @@ final class RankRows {
 
   private static double mostGrowth(FigureSheet sheet, Rectangle2D room, Ranking ranking) {
     double each = room.getHeight() / (ranking.places().size() + 1);
-    return Math.max(1, Math.min(MOST_GROWTH, each / (MOST_ROW * sheet.textPixels())));
+    return Math.max(1, Math.min(MOST_GROWTH, each / (ROOMY_ROW * sheet.textPixels())));
   }
 
   /** The height from which on all rows have their room. */
@@ -123,7 +129,10 @@ final class RankRows {
     double forName = right - room.getX() - bold.width(mark);
     String name = bold.fittedName(rank + place.series().name(), forName);
     bold.draw(name + mark, room.getX(), top, sheet.look().text());
-    bar(place, top + plain.lineHeight(), Math.min(1.6 * text, height - 1.35 * text));
+    bar(
+        place,
+        top + plain.lineHeight(),
+        Math.min(2.4 * text, MOST_BAR_SHARE * (height - 1.35 * text)));
   }
 
   private void bar(Ranking.Place place, double top, double height) {
