@@ -18,8 +18,8 @@ final class RestReturn {
   /** The supply's own steps are known to this. */
   private static final double OWN_STEP_SECONDS = 0.15e-3;
 
-  /** Of the width for a standard uncertainty, so that twice it holds 95 % of places alike. */
-  private static final double HELD_SHARE = 0.95 / 4;
+  /** Of the width for a standard uncertainty, so that 1.96 times it holds 95 % of places alike. */
+  private static final double HELD_SHARE = 0.95 / (2 * 1.96);
 
   private final Recording recording;
   private final Residue residue;
