@@ -81,9 +81,7 @@ final class CheckStrip extends HBox {
   }
 
   private HBox buttons(Runnable goToTrials) {
-
     check.disableProperty().bind(model.whyNoCheckProperty().isNotEmpty());
-
     Button keep =
         button("keep-looking", "Keep looking (F7)", Material2MZ.VISIBILITY, model::keepLooking);
     keep.disableProperty()

@@ -8,6 +8,7 @@ import mainsgap.bench.SimulatedUnits;
 import mainsgap.signal.ChannelRole;
 import mainsgap.signal.Event;
 import mainsgap.transfer.DeclaredClaim;
+import org.jspecify.annotations.Nullable;
 
 /** The rig that a newcomer finds: the simulated bench, with an invented unit. */
 final class ExampleRig {
@@ -47,7 +48,7 @@ final class ExampleRig {
     forget(fields.load.description, example.load());
   }
 
-  private static void forget(Field<String> field, @org.jspecify.annotations.Nullable String words) {
+  private static void forget(Field<String> field, @Nullable String words) {
     if (field.text().equals(words)) {
       field.type(null);
     }

@@ -1,5 +1,6 @@
 package mainsgap.desk.rig;
 
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import mainsgap.signal.ChannelRole;
@@ -37,7 +38,7 @@ enum Part {
 
   /** Its name in style sheets and for tests. */
   String id() {
-    return name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
   /** The clip that watches {@code role}. */

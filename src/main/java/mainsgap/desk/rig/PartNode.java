@@ -81,11 +81,6 @@ final class PartNode extends StackPane {
         });
   }
 
-  /** The part. */
-  Part part() {
-    return part;
-  }
-
   /** Whether its settings are open. */
   void showOpen(boolean open) {
     pseudoClassStateChanged(OPEN, open);

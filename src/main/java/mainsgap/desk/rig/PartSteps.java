@@ -3,6 +3,7 @@ package mainsgap.desk.rig;
 import java.util.Comparator;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import javafx.geometry.Point2D;
 import javafx.geometry.Rectangle2D;
 import javafx.scene.input.KeyCode;
@@ -34,7 +35,7 @@ final class PartSteps {
 
   /** The part that comes next in a direction; empty where none does. */
   static Optional<Part> next(Part from, Point2D way) {
-    return java.util.stream.Stream.of(Part.values())
+    return Stream.of(Part.values())
         .filter(part -> part != from && along(from, part, way) > 0)
         .min(
             Comparator.comparingDouble(

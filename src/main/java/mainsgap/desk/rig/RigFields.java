@@ -10,6 +10,7 @@ import javafx.collections.ListChangeListener;
 import mainsgap.bench.ProbedChannel;
 import mainsgap.bench.RigSheet;
 import mainsgap.signal.ChannelRole;
+import org.jspecify.annotations.Nullable;
 
 /** All settings of a rig, as they are typed. For the UI thread. */
 final class RigFields {
@@ -138,7 +139,7 @@ final class RigFields {
         kept);
   }
 
-  private static String typed(@org.jspecify.annotations.Nullable Double number) {
+  private static String typed(@Nullable Double number) {
     return number == null ? "" : Readings.plain(number);
   }
 

@@ -1,5 +1,6 @@
 package mainsgap.desk.rig;
 
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Stream;
@@ -67,7 +68,7 @@ record RigSnapshot(Map<String, String> words) {
     return words.getOrDefault(key, "");
   }
 
-  private static java.util.List<Field<?>> plain(RigFields fields) {
+  private static List<Field<?>> plain(RigFields fields) {
     return Stream.of(Part.values())
         .flatMap(part -> fields.of(part).stream())
         .filter(field -> !field.key().startsWith(CONDITION))

@@ -4,6 +4,7 @@ import java.util.Objects;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import javafx.beans.InvalidationListener;
+import javafx.beans.property.BooleanProperty;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.Label;
@@ -77,7 +78,7 @@ final class SearchPane {
     return buttons;
   }
 
-  private CheckBox tick(String id, String words, javafx.beans.property.BooleanProperty property) {
+  private CheckBox tick(String id, String words, BooleanProperty property) {
     CheckBox tick = new CheckBox(words);
     tick.setId(id);
     tick.setWrapText(true);
