@@ -51,8 +51,11 @@ final class SidePane extends BorderPane {
     if (focused == null || content == null || !isIn(content, focused)) {
       return;
     }
-    Bounds at = content.sceneToLocal(focused.localToScene(focused.getLayoutBounds()));
     double seen = scroll.getViewportBounds().getHeight();
+    if (seen <= 0) {
+      return; // the window is not laid out yet, and begins at the top
+    }
+    Bounds at = content.sceneToLocal(focused.localToScene(focused.getLayoutBounds()));
     double hidden = content.getLayoutBounds().getHeight() - seen;
     double top = scroll.getVvalue() * hidden;
     if (hidden > 0 && at.getMinY() < top) {
