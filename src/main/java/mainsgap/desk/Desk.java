@@ -95,6 +95,9 @@ public final class Desk extends Application {
     stage.setOnCloseRequest(event -> close(stage));
     stage.show();
     logWhenUsable(stage.getScene());
+    // Ctrl-C in the terminal, kill and log-off end the process past the window.
+    Runtime.getRuntime()
+        .addShutdownHook(new Thread(() -> pages.forEach(Page::makeSafe), "make-safe"));
   }
 
   private void bringToFront(int page) {
@@ -149,6 +152,14 @@ public final class Desk extends Application {
     return !Screen.getScreensForRectangle(new Rectangle2D(x, y, 100, 100)).isEmpty();
   }
 
+  private static void closePage(Page page) {
+    try {
+      page.closing();
+    } catch (RuntimeException e) {
+      LOG.error("the page {} could not be closed in order", page.title(), e);
+    }
+  }
+
   private void close(Stage stage) {
     DeskMemory memory = tools.memory();
     memory.keep("window.maximized", Boolean.toString(stage.isMaximized()));
@@ -158,7 +169,10 @@ public final class Desk extends Application {
       memory.keep("window.width", stage.getScene().getWidth());
       memory.keep("window.height", stage.getScene().getHeight());
     }
-    pages.forEach(Page::closing);
+    // The later pages first: a series is made safe whatever becomes of the rest.
+    for (int i = pages.size() - 1; i >= 0; i--) {
+      closePage(pages.get(i));
+    }
     memory.save();
     tools.sounds().close();
     tools.background().close();

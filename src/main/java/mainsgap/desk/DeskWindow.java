@@ -169,7 +169,9 @@ final class DeskWindow {
       int number = i;
       key(DIGITS[i], () -> open(number));
     }
-    pages.forEach(page -> scene.getAccelerators().putAll(page.keysOfTheWindow()));
+    for (int i = 0; i < pages.size(); i++) {
+      addKeysOf(i);
+    }
     key(KeyCode.PLUS, () -> tools.appearance().growType(1));
     key(KeyCode.EQUALS, () -> tools.appearance().growType(1));
     key(KeyCode.ADD, () -> tools.appearance().growType(1));
@@ -177,6 +179,23 @@ final class DeskWindow {
     key(KeyCode.SUBTRACT, () -> tools.appearance().growType(-1));
     key(KeyCode.D, this::turnLight);
     key(KeyCode.M, () -> tools.sounds().mutedProperty().set(!tools.sounds().mutedProperty().get()));
+  }
+
+  /** What such a key does is seen: its page comes to the front. */
+  private void addKeysOf(int number) {
+    pages
+        .get(number)
+        .keysOfTheWindow()
+        .forEach(
+            (keys, deed) ->
+                scene
+                    .getAccelerators()
+                    .put(
+                        keys,
+                        () -> {
+                          deed.run();
+                          open(number);
+                        }));
   }
 
   private void key(KeyCode code, Runnable deed) {

@@ -35,6 +35,7 @@ final class Pages {
                 },
                 () -> open.accept(RIG)));
     trials.runningProperty().addListener((property, was, is) -> rig.seriesRuns(is));
+    findings.seriesRunsProperty().bind(trials.runningProperty());
     return List.of(
         new RigPage(tools, rig, () -> open.accept(TRIALS)),
         new TrialsPage(trials),

@@ -121,11 +121,28 @@ class WholeSeriesTest {
     try (SimulationServer again = SimulationServer.start("standby", 7, Map.of(PROFILE, port))) {
       assertEquals(resource, again.resource(PROFILE));
       await("the way on has the focus", () -> isFocused("way-continue-session"));
+      await("the choice counts", () -> stage.node("#end").getStyleClass().contains("fresh"));
       robot.push(KeyCode.SPACE);
       runToTheEnd();
     }
     assertEquals("3 of 3 measured", onFx(() -> text("#sign-count")));
     assertEquals(3, KeptSession.read(onlySession()).trials().size());
+  }
+
+  @Test
+  void emergencyKeyWorksOnEveryPageAndBringsUpWhatToDo() {
+    readCautions();
+    robot.push(KeyCode.CONTROL, KeyCode.DIGIT2);
+    await("ready", () -> text("#sign-words").equals("Ready"));
+    robot.push(KeyCode.F5);
+    await("the series begins", () -> !stage.node("#stop").isDisabled());
+    robot.push(KeyCode.CONTROL, KeyCode.DIGIT1);
+    await("the rig", () -> stage.scene().lookup("#trials-page") == null);
+    robot.push(KeyCode.SHIFT, KeyCode.F12);
+    await("the trials", () -> stage.scene().lookup("#trials-page") != null);
+    await("the series ends", () -> stage.node("#stop").isDisabled());
+    assertEquals("Stopped", onFx(() -> text("#sign-words")));
+    assertTrue(onFx(() -> text("#sign-to-do")).contains("Open the mains switch by hand"));
   }
 
   private void closeOnceATrialIsMeasured(SimulationServer server) {

@@ -163,6 +163,10 @@ final class ExportPanel {
   }
 
   private void choose() {
+    if (model.seriesRunsProperty().get()) {
+      path.requestFocus();
+      return;
+    }
     FileChooser chooser = new FileChooser();
     chooser.setTitle("Write the figure");
     String ending = shape.format().suffix();

@@ -39,6 +39,7 @@ final class FileDoor {
     choose.setTooltip(new Tooltip("Choose session files (Ctrl O)"));
     choose.setMinWidth(Region.USE_PREF_SIZE);
     choose.setOnAction(event -> choose());
+    choose.disableProperty().bind(model.seriesRunsProperty());
     complaint.setId("path-complaint");
     complaint.setWrapText(true);
     complaint.visibleProperty().bind(complaint.textProperty().isNotEmpty());
@@ -69,6 +70,10 @@ final class FileDoor {
   }
 
   void choose() {
+    if (model.seriesRunsProperty().get()) {
+      focus();
+      return;
+    }
     FileChooser chooser = new FileChooser();
     chooser.setTitle("Open sessions");
     chooser

@@ -3,8 +3,10 @@ package mainsgap.desk.findings;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.SimpleBooleanProperty;
 import javafx.collections.FXCollections;
 import javafx.collections.ListChangeListener;
 import javafx.collections.ObservableList;
@@ -19,6 +21,7 @@ import org.jspecify.annotations.Nullable;
  */
 public final class FindingsModel {
   private final Background background;
+  private final BooleanProperty seriesRuns = new SimpleBooleanProperty(this, "seriesRuns");
   private final OpenMemory memory;
   private final Shelf shelf;
   private final Offers offers;
@@ -49,6 +52,14 @@ public final class FindingsModel {
     shelf.sessions().addListener((ListChangeListener<OpenedSession>) change -> showTrials());
     traces.chosenProperty().addListener((property, was, is) -> redraw());
     wishes.addListener((property, was, is) -> redraw());
+  }
+
+  /**
+   * Whether a series runs: no chooser of the system may stand over the window then, as no key
+   * reaches what is behind it.
+   */
+  public BooleanProperty seriesRunsProperty() {
+    return seriesRuns;
   }
 
   /** Opens a session and brings it to the front. */

@@ -25,12 +25,18 @@ final class NewestWork {
             background.run(
                 work,
                 found -> {
-                  done.accept(found);
-                  goOn();
+                  try {
+                    done.accept(found);
+                  } finally {
+                    goOn();
+                  }
                 },
                 e -> {
-                  failed.accept(e);
-                  goOn();
+                  try {
+                    failed.accept(e);
+                  } finally {
+                    goOn();
+                  }
                 });
     if (running) {
       waiting = start;

@@ -53,6 +53,11 @@ public final class Background implements AutoCloseable {
             LOG.warn("work behind the window failed", e);
             ui.run(() -> failed.accept(e));
             return;
+          } catch (Error e) {
+            // Memory that runs out on one long capture is no reason to wait for it for ever.
+            LOG.error("work behind the window failed", e);
+            ui.run(() -> failed.accept(new IllegalStateException(e.toString(), e)));
+            return;
           }
           ui.run(() -> done.accept(found));
         });

@@ -20,10 +20,13 @@ public interface Page {
   /** It has come to the front: gives the focus to where the work goes on. */
   void shown();
 
-  /** Keys that work whichever page is at the front. */
+  /** Keys that work whichever page is at the front, and bring this one there. */
   default Map<KeyCombination, Runnable> keysOfTheWindow() {
     return Map.of();
   }
+
+  /** The process is being ended, on another thread: makes safe what runs, within its own limit. */
+  default void makeSafe() {}
 
   /** The window closes: stops what runs, within its own limit, and keeps what is not yet kept. */
   void closing();

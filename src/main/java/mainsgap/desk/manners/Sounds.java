@@ -18,7 +18,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Says words by sound, one after the other on a thread of its own. A word that comes while two wait
+ * Says words by sound, one after the other on a thread of its own. Where two wait already the older
  * is dropped: late it would mislead. For the UI thread.
  */
 public final class Sounds implements AutoCloseable {
@@ -46,7 +46,7 @@ public final class Sounds implements AutoCloseable {
             TimeUnit.SECONDS,
             new ArrayBlockingQueue<>(WAITING_WORDS),
             Sounds::thread,
-            new ThreadPoolExecutor.DiscardPolicy());
+            new ThreadPoolExecutor.DiscardOldestPolicy());
     volume.set(Math.max(0, Math.min(1, memory.number(VOLUME).orElse(USUAL_VOLUME))));
     muted.set(memory.text(MUTED).map(Boolean::parseBoolean).orElse(false));
     volume.addListener((property, was, is) -> memory.keep(VOLUME, is.doubleValue()));

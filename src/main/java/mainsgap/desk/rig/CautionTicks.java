@@ -19,11 +19,12 @@ final class CautionTicks {
   record Caution(String words, BooleanProperty read) {}
 
   private final ObservableList<Caution> cautions = FXCollections.observableArrayList();
+  private final ObservableList<Caution> shown = FXCollections.unmodifiableObservableList(cautions);
   private final ReadOnlyIntegerWrapper left = new ReadOnlyIntegerWrapper(this, "left");
 
   /** The cautions that hold for the rig, in the order of the work. */
   ObservableList<Caution> list() {
-    return FXCollections.unmodifiableObservableList(cautions);
+    return shown;
   }
 
   /** How many are not read yet. */

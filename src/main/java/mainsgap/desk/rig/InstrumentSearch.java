@@ -28,7 +28,10 @@ final class InstrumentSearch {
   private final ReadOnlyBooleanWrapper running = new ReadOnlyBooleanWrapper(this, "running");
   private final ReadOnlyStringWrapper words = new ReadOnlyStringWrapper(this, "words", "");
   private final ObservableList<FoundInstrument> found = FXCollections.observableArrayList();
+  private final ObservableList<FoundInstrument> shownFound =
+      FXCollections.unmodifiableObservableList(found);
   private final ObservableList<String> notes = FXCollections.observableArrayList();
+  private final ObservableList<String> shownNotes = FXCollections.unmodifiableObservableList(notes);
   private StopRequest stop = new StopRequest();
 
   InstrumentSearch(DeskTools tools) {
@@ -61,12 +64,12 @@ final class InstrumentSearch {
 
   /** What was found and can be reached. */
   ObservableList<FoundInstrument> found() {
-    return FXCollections.unmodifiableObservableList(found);
+    return shownFound;
   }
 
   /** What could not be looked at, and why. */
   ObservableList<String> notes() {
-    return FXCollections.unmodifiableObservableList(notes);
+    return shownNotes;
   }
 
   void start() {

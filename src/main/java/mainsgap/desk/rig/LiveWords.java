@@ -34,7 +34,7 @@ final class LiveWords {
     return switch (seen.mains()) {
       case PRESENT -> "mains is on";
       case POOR -> "mains is there, but too low";
-      case ABSENT -> "mains is off";
+      case ABSENT -> "no mains voltage is seen";
       case UNKNOWN -> "mains is not watched";
     };
   }

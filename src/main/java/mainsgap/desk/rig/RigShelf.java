@@ -35,6 +35,7 @@ final class RigShelf {
   private final ReadOnlyStringWrapper words = new ReadOnlyStringWrapper(this, "words", "");
   private final ReadOnlyBooleanWrapper failed = new ReadOnlyBooleanWrapper(this, "failed");
   private final ObservableList<Path> recent = FXCollections.observableArrayList();
+  private final ObservableList<Path> shownRecent = FXCollections.unmodifiableObservableList(recent);
   private final ReadOnlyStringWrapper question = new ReadOnlyStringWrapper(this, "question", "");
   private Runnable asked = () -> {};
   private RigSnapshot saved;
@@ -69,7 +70,7 @@ final class RigShelf {
 
   /** The files that were open, the last first. */
   ObservableList<Path> recent() {
-    return FXCollections.unmodifiableObservableList(recent);
+    return shownRecent;
   }
 
   /** Finds the rig as it was left, unsaved settings too. */

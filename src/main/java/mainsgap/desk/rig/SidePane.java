@@ -3,6 +3,7 @@ package mainsgap.desk.rig;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
+import javafx.beans.value.ChangeListener;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Parent;
@@ -22,6 +23,7 @@ final class SidePane extends BorderPane {
   private final FilesForm files;
   private final Label title = Rows.label("", "rig-title");
   private final ScrollPane scroll = new ScrollPane();
+  private final ChangeListener<Node> focusMoves = (owner, before, now) -> bringIntoView(now);
 
   /** {@code cautionsRead} runs once the last caution is ticked. */
   SidePane(RigModel model, Runnable cautionsRead) {
@@ -39,8 +41,11 @@ final class SidePane extends BorderPane {
     sceneProperty()
         .addListener(
             (property, was, is) -> {
+              if (was != null) {
+                was.focusOwnerProperty().removeListener(focusMoves);
+              }
               if (is != null) {
-                is.focusOwnerProperty().addListener((owner, before, now) -> bringIntoView(now));
+                is.focusOwnerProperty().addListener(focusMoves);
               }
             });
   }

@@ -136,17 +136,19 @@ final class Course {
     switch (next) {
       case ARMED -> {
         say(Signs.armed(commanded.get()));
-        sounds.say(SoundWord.ARMED);
+        sound(SoundWord.ARMED);
       }
       case TRIGGERED -> {
         say(Signs.handsOff(next));
-        sounds.say(SoundWord.CAUGHT);
+        sound(SoundWord.CAUGHT);
       }
       case PREFLIGHT, READING, ANALYSED -> say(Signs.handsOff(next));
       case RECOVERING -> {
         if (before == LoopState.ARMED) {
           say(new Sign(Sign.Kind.NO_TRIGGER, note.get()));
-          sounds.say(SoundWord.FAULT);
+          sound(SoundWord.FAULT);
+        } else if (commanded.get()) {
+          say(Signs.movingBack());
         }
       }
       case LOGGED, COMPLETE, STOPPED, FAULTED -> {}
@@ -162,7 +164,7 @@ final class Course {
       say(new Sign(Sign.Kind.ARMED, words));
     } else if (prompt.move() == SwitchMove.CLOSE) {
       say(new Sign(Sign.Kind.CLOSE_SWITCH, words));
-      sounds.say(SoundWord.CLOSE_THE_SWITCH);
+      sound(SoundWord.CLOSE_THE_SWITCH);
     } else {
       say(new Sign(Sign.Kind.OPEN_SWITCH, words));
     }
@@ -181,8 +183,8 @@ final class Course {
   void trialFinished(TrialReport trial) {
     say(Signs.of(trial));
     switch (TrialMark.of(trial)) {
-      case PASSED -> sounds.say(SoundWord.PASSED);
-      case FAILED -> sounds.say(SoundWord.FAILED);
+      case PASSED -> sound(SoundWord.PASSED);
+      case FAILED -> sound(SoundWord.FAILED);
       case INCONCLUSIVE, MEASURED, REFUSED, SET_ASIDE -> {}
     }
   }
@@ -211,6 +213,13 @@ final class Course {
     sign.set(last);
     if (last.kind() == Sign.Kind.FAULT) {
       sounds.say(SoundWord.FAULT);
+    }
+  }
+
+  /** Once a stop is asked for, no sound asks for a move of the hand either. */
+  private void sound(SoundWord word) {
+    if (!stopping.get()) {
+      sounds.say(word);
     }
   }
 

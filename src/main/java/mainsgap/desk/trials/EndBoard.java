@@ -1,5 +1,6 @@
 package mainsgap.desk.trials;
 
+import javafx.animation.PauseTransition;
 import javafx.beans.InvalidationListener;
 import javafx.beans.binding.Bindings;
 import javafx.geometry.Pos;
@@ -10,6 +11,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import javafx.util.Duration;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -17,10 +19,17 @@ import org.jspecify.annotations.Nullable;
  * on.
  */
 final class EndBoard {
+  /** A key that was meant for what stood here before must not start another series. */
+  private static final Duration FRESH_CHOICE = Duration.seconds(1);
+
+  private static final String FRESH = "fresh";
+
   private final HBox node = new HBox();
   private final Label seal = new Label();
   private final Label file = new Label();
   private final FlowPane ways = new FlowPane();
+  private final PauseTransition fresh = new PauseTransition(FRESH_CHOICE);
+  private boolean isFresh;
 
   EndBoard(TrialsModel model, WaysOn choices) {
     node.setId("end");
@@ -31,6 +40,11 @@ final class EndBoard {
     file.setId("session-file");
     file.getStyleClass().add("session-file");
     ways.getStyleClass().add("ways-on");
+    fresh.setOnFinished(
+        event -> {
+          isFresh = true;
+          node.getStyleClass().add(FRESH);
+        });
     VBox kept = new VBox(seal, file);
     kept.setMinWidth(0);
     HBox.setHgrow(ways, Priority.ALWAYS);
@@ -68,12 +82,21 @@ final class EndBoard {
         evidence == null ? "" : (last == null ? "Kept in " : "Last seal of ") + evidence.file());
   }
 
+  private void take(WayOn way, WaysOn choices) {
+    if (isFresh || !way.startsASeries()) {
+      choices.take(way);
+    }
+  }
+
   private void offer(TrialsModel model, WaysOn choices) {
+    isFresh = false;
+    node.getStyleClass().remove(FRESH);
+    fresh.playFromStart();
     ways.getChildren().clear();
     for (WayOn way : model.waysOn()) {
       Button button = new Button(way.words());
       button.setId(way.id());
-      button.setOnAction(event -> choices.take(way));
+      button.setOnAction(event -> take(way, choices));
       if (ways.getChildren().isEmpty()) {
         button.getStyleClass().add("accent");
       }

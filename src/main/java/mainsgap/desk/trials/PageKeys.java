@@ -1,6 +1,7 @@
 package mainsgap.desk.trials;
 
 import javafx.scene.control.TextInputControl;
+import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import mainsgap.session.LoadFate;
 
@@ -9,11 +10,18 @@ final class PageKeys {
   private final TrialsModel model;
   private final Controls controls;
   private final Deeds deeds;
+  private boolean enterIsHeld;
 
   PageKeys(TrialsModel model, Controls controls, Deeds deeds) {
     this.model = model;
     this.controls = controls;
     this.deeds = deeds;
+  }
+
+  void released(KeyEvent event) {
+    if (event.getCode() == KeyCode.ENTER) {
+      enterIsHeld = false;
+    }
   }
 
   void pressed(KeyEvent event) {
@@ -23,6 +31,14 @@ final class PageKeys {
     boolean writing = event.getTarget() instanceof TextInputControl;
     if (function(event) || (!writing && letter(event))) {
       event.consume();
+    }
+  }
+
+  /** An Enter that is held down repeats itself; it is one word, not many. */
+  private void enter() {
+    if (!enterIsHeld) {
+      enterIsHeld = true;
+      controls.goOnOrGiveTheWord();
     }
   }
 
@@ -39,7 +55,7 @@ final class PageKeys {
 
   private boolean letter(KeyEvent event) {
     switch (event.getCode()) {
-      case ENTER -> controls.goOnOrGiveTheWord();
+      case ENTER -> enter();
       case N -> deeds.note();
       case DELETE -> deeds.setAside();
       case Y -> deeds.load(LoadFate.RODE_THROUGH);

@@ -19,18 +19,12 @@ final class RunningSeries {
   private static final Logger LOG = LoggerFactory.getLogger(RunningSeries.class);
   private static final Duration LOOK = Duration.ofMillis(20);
 
-  private final SeriesRequest request;
   private final Series series;
   private final StopRequest stop = new StopRequest();
   private volatile boolean over;
 
   RunningSeries(SeriesRequest request) {
-    this.request = request;
     this.series = Series.of(request);
-  }
-
-  SeriesRequest request() {
-    return request;
   }
 
   /**
@@ -52,16 +46,16 @@ final class RunningSeries {
             over = true;
             LOG.error("the series broke off by a fault of the program", e);
             broken.accept(e);
+          } catch (Error e) {
+            over = true;
+            LOG.error("the series broke off by a fault of the program", e);
+            broken.accept(new IllegalStateException(e.toString(), e));
           }
         });
   }
 
   void stop() {
     stop.request();
-  }
-
-  boolean isStopAskedFor() {
-    return stop.isRequested();
   }
 
   void proceed() {

@@ -30,7 +30,7 @@ final class Signs {
     return new Sign(
         Sign.Kind.ARMED,
         commanded
-            ? "Hands off: the program opens the mains switch."
+            ? "Hands off: the program moves the mains switch."
             : "The instrument watches the load's voltage.");
   }
 
@@ -51,6 +51,11 @@ final class Signs {
   static Sign settling(Progress progress) {
     return new Sign(
         Sign.Kind.SETTLING, "Waiting for " + progress.what() + ". Enter goes on sooner.");
+  }
+
+  /** The program moves the switch back by itself. */
+  static Sign movingBack() {
+    return new Sign(Sign.Kind.SETTLING, "Hands off: the program moves the mains switch.");
   }
 
   /** The word was given on which the program closes the switch. */
@@ -129,13 +134,16 @@ final class Signs {
 
   private static String afterStop(boolean commanded) {
     return commanded
-        ? "Stopped by you: the mains switch is open. What was logged stays."
-        : "Stopped by you: the mains switch is as your hand left it. What was logged stays.";
+        ? "Stopped by you: the mains switch was told to open; prove the rig dead before you touch it, and"
+            + " remember that the unit's output may still be live. What was logged stays."
+        : "Stopped by you: the mains switch is as your hand left it, and the unit's output may still be"
+            + " live. What was logged stays.";
   }
 
   private static String afterEmergency(boolean commanded) {
     return commanded
-        ? "Emergency off: the mains switch is open. The unit's output may still be live."
+        ? "Emergency off: the mains switch was told to open. Prove the rig dead before you touch it: the"
+            + " unit's output may still be live."
         : "Emergency: the instrument is disarmed. Open the mains switch by hand; the unit's output"
             + " may still be live.";
   }

@@ -40,25 +40,6 @@ final class TrialWords {
     };
   }
 
-  /** The place on the millisecond axis; empty where there is none. */
-  static OptionalDouble transferMillis(Outcome outcome) {
-    return switch (outcome.kind()) {
-      case MEASURED -> OptionalDouble.of(((Measured) outcome).transferMillis());
-      case NO_RETURN -> OptionalDouble.of(((NoReturn) outcome).atLeastMillis());
-      case NO_INTERRUPTION -> OptionalDouble.of(0);
-      case REFUSED -> OptionalDouble.empty();
-    };
-  }
-
-  /** Half of the interval of {@link #transferMillis}; 0 where there is none. */
-  static double uncertaintyMillis(Outcome outcome) {
-    return switch (outcome.kind()) {
-      case MEASURED -> ((Measured) outcome).uncertaintyMillis();
-      case NO_RETURN -> ((NoReturn) outcome).uncertaintyMillis();
-      case NO_INTERRUPTION, REFUSED -> 0;
-    };
-  }
-
   /** Where on the wave of the supply before the loss fell. */
   static OptionalDouble angleDegrees(Outcome outcome) {
     return switch (outcome.kind()) {

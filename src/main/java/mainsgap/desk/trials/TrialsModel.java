@@ -49,7 +49,10 @@ public final class TrialsModel {
   private final ObservableList<WayOn> shownWaysOn =
       FXCollections.unmodifiableObservableList(waysOn);
 
-  private @Nullable RunningSeries series;
+  /** Read by the thread that ends the program, too. */
+  private volatile @Nullable RunningSeries series;
+
+  private @Nullable Path asked;
   private @Nullable SeriesEnd end;
 
   /** A page on which nothing has run yet. */
@@ -130,18 +133,23 @@ public final class TrialsModel {
 
   /** Goes on with the session, with the trials that it still lacks, or as many again. */
   void continueSession() {
-    Path session = end == null ? null : end.session();
+    Path session = end == null || end.session() == null ? asked : end.session();
     if (session != null && mayStart()) {
       SeriesRequest request = source.request();
       int counted = (int) book.trials().stream().filter(TrialReport::counts).count();
       int lacking = request.trials() - counted;
       int more = lacking > 0 ? lacking : request.trials();
       begin(request.loggedTo(SessionPlace.goingOn(session), more), counted + more);
+      asked = session;
     }
   }
 
   private boolean mayStart() {
-    if (isRunning() || later.isWriting()) {
+    if (isRunning()) {
+      return false;
+    }
+    if (later.isWriting()) {
+      complaint.set("The session is being written to: start once it is done");
       return false;
     }
     String why = source.whyNotReady().get();
@@ -151,6 +159,7 @@ public final class TrialsModel {
 
   private void begin(SeriesRequest request, int wantedInAll) {
     end = null;
+    asked = null;
     waysOn.clear();
     later.forget();
     book.begins(wantedInAll);
@@ -241,6 +250,14 @@ public final class TrialsModel {
     }
   }
 
+  /** The process is being ended: the same, as far as another thread may go. */
+  void makeSafe() {
+    RunningSeries now = series;
+    if (now != null && !now.stopWithin(LONGEST_SHUT_DOWN, tools.clock())) {
+      LOG.warn("the series did not end within {}; what was logged stays", LONGEST_SHUT_DOWN);
+    }
+  }
+
   private @Nullable Path sessionFile() {
     Evidence kept = book.evidenceProperty().get();
     return kept == null ? null : kept.file();
@@ -285,12 +302,13 @@ public final class TrialsModel {
     end = ending;
     book.ended(ending);
     course.ended(ending);
-    waysOn.setAll(WayOn.after(ending));
+    waysOn.setAll(WayOn.after(ending, asked != null));
     later.write(sessionFile());
   }
 
   private void broken(RuntimeException fault) {
     course.broken(fault);
     waysOn.setAll(WayOn.START_AGAIN, WayOn.BACK_TO_RIG);
+    later.write(sessionFile());
   }
 }

@@ -24,6 +24,16 @@ import org.kordamp.ikonli.material2.Material2MZ;
 
 /** The page that is looked at while a series runs. */
 public final class TrialsPage implements Page {
+  /** Whatever else is held down. */
+  private static final KeyCombination EMERGENCY =
+      new KeyCodeCombination(
+          KeyCode.F12,
+          KeyCombination.ModifierValue.ANY,
+          KeyCombination.ModifierValue.ANY,
+          KeyCombination.ModifierValue.ANY,
+          KeyCombination.ModifierValue.ANY,
+          KeyCombination.ModifierValue.ANY);
+
   private static final double PICTURES_PART = 0.58;
   private static final double TRACE_PART = 0.6;
 
@@ -60,6 +70,7 @@ public final class TrialsPage implements Page {
     node.setBottom(new VBox(end.node(), entry.node(), controls.node(), em));
     PageKeys keys = new PageKeys(model, controls, deeds);
     node.addEventHandler(KeyEvent.KEY_PRESSED, keys::pressed);
+    node.addEventFilter(KeyEvent.KEY_RELEASED, keys::released);
     node.heightProperty().addListener((property, was, is) -> fitHeight());
     follow();
   }
@@ -144,7 +155,7 @@ public final class TrialsPage implements Page {
 
   @Override
   public Map<KeyCombination, Runnable> keysOfTheWindow() {
-    return Map.of(new KeyCodeCombination(KeyCode.F12), model::emergencyOff);
+    return Map.of(EMERGENCY, model::emergencyOff);
   }
 
   @Override
@@ -165,6 +176,11 @@ public final class TrialsPage implements Page {
   @Override
   public void shown() {
     focusWhereWorkGoesOn();
+  }
+
+  @Override
+  public void makeSafe() {
+    model.makeSafe();
   }
 
   @Override

@@ -19,6 +19,13 @@ enum WayOn {
     this.words = words;
   }
 
+  boolean startsASeries() {
+    return switch (this) {
+      case CONTINUE_SESSION, START_AGAIN, CHOOSE_FOLDER -> true;
+      case OPEN_FINDINGS, BACK_TO_RIG -> false;
+    };
+  }
+
   /** The words on its button. */
   String words() {
     return words;
@@ -29,8 +36,12 @@ enum WayOn {
     return "way-" + name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
-  /** The ways on after {@code end}, the likeliest first. */
-  static List<WayOn> after(SeriesEnd end) {
+  /**
+   * The ways on after {@code end}, the likeliest first.
+   *
+   * @param hadSession whether it was to go on with a session, even where that was not opened
+   */
+  static List<WayOn> after(SeriesEnd end, boolean hadSession) {
     List<WayOn> ways =
         new ArrayList<>(
             switch (end.kind()) {
@@ -42,7 +53,10 @@ enum WayOn {
               case SESSION_FAILED -> List.of(CHOOSE_FOLDER, CONTINUE_SESSION, BACK_TO_RIG);
             });
     if (end.session() == null) {
-      ways.removeAll(List.of(OPEN_FINDINGS, CONTINUE_SESSION));
+      ways.remove(OPEN_FINDINGS);
+      if (!hadSession) {
+        ways.remove(CONTINUE_SESSION);
+      }
     }
     return ways;
   }

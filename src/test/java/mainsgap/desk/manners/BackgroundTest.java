@@ -42,4 +42,17 @@ class BackgroundTest {
         e -> got.add(String.valueOf(e.getMessage())));
     assertEquals(List.of("the disk is full"), got);
   }
+
+  @Test
+  void memoryThatRunsOutIsSaidToo() {
+    List<String> got = new ArrayList<>();
+    Background background = new Background(Runnable::run, Runnable::run);
+    background.<String>run(
+        () -> {
+          throw new OutOfMemoryError("a capture too long");
+        },
+        got::add,
+        e -> got.add(String.valueOf(e.getMessage())));
+    assertEquals(List.of("java.lang.OutOfMemoryError: a capture too long"), got);
+  }
 }

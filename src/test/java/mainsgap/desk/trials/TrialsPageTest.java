@@ -11,14 +11,18 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
+import javafx.scene.control.Button;
 import javafx.scene.control.Labeled;
 import javafx.scene.input.KeyCode;
+import mainsgap.bench.KeptSession;
 import mainsgap.bench.SimulationServer;
 import mainsgap.desk.DeskStage;
 import mainsgap.desk.DeskToolkit;
 import mainsgap.desk.DeskToolsForTests;
 import mainsgap.desk.Shots;
 import mainsgap.desk.manners.DeskTools;
+import mainsgap.session.Ending;
 import mainsgap.session.LoadFate;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -159,6 +163,7 @@ class TrialsPageTest {
     await("the last trace", () -> model.book().drawnProperty().get() != null);
     stage.shot("trials-fault");
     assertEquals("way-continue-session", onFx(() -> stage.scene().getFocusOwner().getId()));
+    await("the choice counts", () -> stage.node("#end").getStyleClass().contains("fresh"));
 
     try (SimulationServer again = SimulationServer.start("standby", 7)) {
       rig.real(again.resource("ten-field-preamble"), "ten-field-preamble", "");
@@ -177,6 +182,43 @@ class TrialsPageTest {
     await("the end", () -> !model.runningProperty().get());
     assertTrue(text("#sign-to-do").contains("Open the mains switch by hand"), text("#sign-to-do"));
     stage.shot("trials-emergency");
+  }
+
+  @Test
+  void windowThatClosesInTheMiddleLosesNothing() {
+    rig.settle(Duration.ofHours(1));
+    robot.push(KeyCode.F5);
+    await("settling", () -> words().equals("Settling"));
+    doOnFx(page::closing);
+    assertEndedInOrder();
+  }
+
+  @Test
+  void processThatIsEndedInTheMiddleLosesNothing() {
+    rig.settle(Duration.ofHours(1));
+    robot.push(KeyCode.F5);
+    await("settling", () -> words().equals("Settling"));
+    page.makeSafe();
+    assertEndedInOrder();
+  }
+
+  private void assertEndedInOrder() {
+    Evidence evidence = Objects.requireNonNull(model.book().evidenceProperty().get());
+    KeptSession kept = KeptSession.read(evidence.file());
+    assertEquals(Ending.STOPPED, kept.session().ending());
+    assertEquals(1, kept.trials().size());
+  }
+
+  @Test
+  void startingAgainNeedsAKeyThatWasMeantForIt() {
+    rig.trials(1);
+    robot.push(KeyCode.F5);
+    await("the end", this::isOver);
+    doOnFx(() -> ((Button) stage.node("#way-start-again")).fire());
+    assertFalse(model.runningProperty().get());
+    await("the choice counts", () -> stage.node("#end").getStyleClass().contains("fresh"));
+    doOnFx(() -> ((Button) stage.node("#way-start-again")).fire());
+    await("again", () -> model.runningProperty().get());
   }
 
   @Test
