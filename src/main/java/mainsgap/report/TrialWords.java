@@ -27,7 +27,7 @@ public record TrialWords(
   private static final String NONE = "-";
 
   /** A time is told to a microsecond at best. */
-  private static final double FINEST_MILLIS = 0.01;
+  private static final double FINEST_MILLIS = 1e-4;
 
   /** The words for {@code trial}. */
   public static TrialWords of(LoggedTrial trial) {

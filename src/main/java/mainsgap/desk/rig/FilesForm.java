@@ -26,7 +26,8 @@ final class FilesForm {
     this.shelf = model.shelf();
     rows = new Rows(model.lockedProperty());
     path.setId("rig-path");
-    path.setPromptText("path of a rig file, such as my-rig.toml");
+    path.setOnAction(event -> typed(shelf::open));
+    path.setPromptText("path of a rig file, then Enter");
     path.setAccessibleText("Path of a rig file");
     path.disableProperty().bind(model.lockedProperty());
     recent.getStyleClass().add("rig-rows");

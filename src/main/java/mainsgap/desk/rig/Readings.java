@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.Arrays;
 import java.util.function.Function;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import mainsgap.bench.InstrumentChoice;
 import mainsgap.desk.rig.Reading.BadTextException;
@@ -12,6 +13,10 @@ import mainsgap.desk.rig.Reading.BadTextException;
 /** The readings of the rig's settings. */
 final class Readings {
   private static final int LONGEST_TEXT = 1000;
+
+  private static final Pattern NUMBER =
+      Pattern.compile("[+-]?(\\d+([.,]\\d*)?|[.,]\\d+)([eE][+-]?\\d{1,3})?");
+  private static final Pattern THOUSANDS = Pattern.compile("[+-]?\\d{1,3}(,\\d{3})+(\\.\\d*)?");
 
   private Readings() {}
 
@@ -25,16 +30,24 @@ final class Readings {
     };
   }
 
-  /** A number with a point or a comma. */
+  /**
+   * A number with one decimal sign, a point or a comma. A comma before three digits is asked about:
+   * it may part thousands, and then the number would be a thousandth of what was meant.
+   */
   static Reading<Double> number(double least, double most, String unit) {
     String allowed = plain(least) + " to " + plain(most) + (unit.isEmpty() ? "" : " " + unit);
     return text -> {
-      double number;
-      try {
-        number = Double.parseDouble(text.replace(',', '.'));
-      } catch (NumberFormatException e) {
+      if (THOUSANDS.matcher(text).matches()) {
+        throw new BadTextException(
+            "is '"
+                + text
+                + "', which may be read in two ways: write it without the comma, or with a"
+                + " decimal point");
+      }
+      if (!NUMBER.matcher(text).matches()) {
         throw new BadTextException("is '" + text + "', which is no number; allowed: " + allowed);
       }
+      double number = Double.parseDouble(text.replace(',', '.'));
       if (!(number >= least && number <= most)) {
         throw new BadTextException("is " + text + "; allowed: " + allowed);
       }

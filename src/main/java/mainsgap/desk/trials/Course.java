@@ -201,6 +201,13 @@ final class Course {
     }
   }
 
+  /** The session of the series cannot be read back as it was written. */
+  void notSound(String why) {
+    if (!running.get()) {
+      over(Signs.notSound(why));
+    }
+  }
+
   void broken(RuntimeException fault) {
     over(Signs.of(fault));
   }

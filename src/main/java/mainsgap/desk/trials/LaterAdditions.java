@@ -23,6 +23,7 @@ final class LaterAdditions {
   private final Consumer<String> notAdded;
   private final Queue<Addition> waiting = new ArrayDeque<>();
   private boolean writing;
+  private boolean hasWritten;
 
   /**
    * Nothing waits.
@@ -40,6 +41,11 @@ final class LaterAdditions {
     waiting.add(addition);
   }
 
+  /** Whether something was added since the series ended, under a seal of its own. */
+  boolean hasWritten() {
+    return hasWritten;
+  }
+
   /** Whether the session is being written to now: no series may go on with it. */
   boolean isWriting() {
     return writing;
@@ -47,6 +53,7 @@ final class LaterAdditions {
 
   void forget() {
     waiting.clear();
+    hasWritten = false;
   }
 
   /** Writes what waits to the session in {@code file}; null where there is none. */
@@ -62,6 +69,7 @@ final class LaterAdditions {
       return;
     }
     writing = true;
+    hasWritten = true;
     tools
         .background()
         .run(

@@ -123,6 +123,15 @@ final class Signs {
     };
   }
 
+  /** What was measured was shown, and cannot be proved any more. */
+  static Sign notSound(String why) {
+    return new Sign(
+        Sign.Kind.FAULT,
+        "The session could not be read back as it was written: "
+            + why
+            + ". Keep the file as it is, and run the series again into another folder.");
+  }
+
   /** The program itself failed. */
   static Sign of(RuntimeException fault) {
     return new Sign(

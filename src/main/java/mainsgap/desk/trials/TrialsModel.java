@@ -303,7 +303,24 @@ public final class TrialsModel {
     book.ended(ending);
     course.ended(ending);
     waysOn.setAll(WayOn.after(ending, asked != null));
+    if (ending.session() != null && ending.kind() != SeriesEnd.Kind.SESSION_FAILED) {
+      readBack(ending.session(), ending.lastSeal());
+    }
     later.write(sessionFile());
+  }
+
+  /** What stands on the disk is the evidence, so it is read again before anybody relies on it. */
+  private void readBack(Path session, @Nullable String seal) {
+    tools
+        .background()
+        .run(
+            () -> KeptSession.read(session),
+            kept -> {
+              if (seal != null && !seal.equals(kept.session().lastSeal()) && !later.hasWritten()) {
+                course.notSound("its last seal on the disk is another one");
+              }
+            },
+            e -> course.notSound(String.valueOf(e.getMessage())));
   }
 
   private void broken(RuntimeException fault) {

@@ -14,6 +14,7 @@ import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import javafx.scene.shape.Rectangle;
 import mainsgap.desk.manners.Page;
 import mainsgap.desk.pictures.TracePane;
 import mainsgap.desk.pictures.TrialStrip;
@@ -96,6 +97,12 @@ public final class TrialsPage implements Page {
     VBox.setVgrow(table.node(), Priority.ALWAYS);
     SplitPane middle = new SplitPane(pictures, figures);
     middle.setDividerPositions(PICTURES_PART);
+    // Where the window is too small, the pictures give way, never the sign nor the buttons.
+    middle.setMinSize(0, 0);
+    Rectangle seen = new Rectangle();
+    seen.widthProperty().bind(middle.widthProperty());
+    seen.heightProperty().bind(middle.heightProperty());
+    middle.setClip(seen);
     return middle;
   }
 

@@ -6,8 +6,12 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import mainsgap.bench.KeptSession;
@@ -220,6 +224,26 @@ class TrialsModelTest {
     assertTrue(signs.contains(Sign.Kind.WORD_ASKED), signs + sign().toDo());
     assertEquals(Sign.Kind.NOT_YET_SHOWN, sign().kind(), sign().toDo());
     assertTrue(model.course().commandedProperty().get());
+  }
+
+  @Test
+  void sessionThatWasDamagedOnTheDiskIsNoPassedSeries() {
+    rig.trials(3);
+    when(Sign.Kind.SERIES_PASSED, 1, this::damage);
+    model.start();
+
+    assertEquals(Sign.Kind.FAULT, sign().kind(), sign().toDo());
+    assertTrue(sign().toDo().startsWith("The session could not be read back"), sign().toDo());
+  }
+
+  private void damage() {
+    try {
+      byte[] bytes = Files.readAllBytes(evidence().file());
+      Arrays.fill(bytes, 4096, bytes.length, (byte) 0x5a);
+      Files.write(evidence().file(), bytes);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   @Test
