@@ -20,6 +20,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import mainsgap.desk.manners.Appearance;
 import mainsgap.desk.manners.DeskTools;
+import mainsgap.desk.manners.GrowingIcon;
 import mainsgap.desk.manners.Page;
 import mainsgap.desk.manners.Sounds;
 import org.kordamp.ikonli.Ikon;
@@ -108,7 +109,7 @@ final class DeskWindow {
     Page page = pages.get(number);
     ToggleButton step = new ToggleButton((number + 1) + "  " + page.title());
     step.setId("step-" + (number + 1));
-    step.setGraphic(new FontIcon(page.icon()));
+    FontIcon unused = GrowingIcon.beside(step, page.icon());
     step.setToggleGroup(steps);
     step.getStyleClass().add("step");
     step.setTooltip(new Tooltip(page.title() + " (Ctrl " + (number + 1) + ")"));
@@ -138,6 +139,7 @@ final class DeskWindow {
             Bindings.createObjectBinding(
                 () -> sounds.mutedProperty().get() ? Material2MZ.VOLUME_OFF : Material2MZ.VOLUME_UP,
                 sounds.mutedProperty()));
+    GrowingIcon.follow(icon, mute, 1.15);
     mute.setGraphic(icon);
     mute.selectedProperty().bindBidirectional(sounds.mutedProperty());
     return mute;
@@ -157,7 +159,7 @@ final class DeskWindow {
   private static Button action(String id, Ikon icon, String name, Runnable deed) {
     Button button = new Button();
     button.setId(id);
-    button.setGraphic(new FontIcon(icon));
+    FontIcon unused = GrowingIcon.beside(button, icon);
     button.setAccessibleText(name);
     button.setTooltip(new Tooltip(name));
     button.setOnAction(event -> deed.run());

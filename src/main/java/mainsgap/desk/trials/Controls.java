@@ -13,6 +13,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.util.Duration;
+import mainsgap.desk.manners.GrowingIcon;
 import mainsgap.session.LoadFate;
 import org.kordamp.ikonli.Ikon;
 import org.kordamp.ikonli.javafx.FontIcon;
@@ -185,7 +186,7 @@ final class Controls {
 
   private static Button button(String id, String words, Ikon icon) {
     Button button = plain(id, words);
-    button.setGraphic(new FontIcon(icon));
+    FontIcon unused = GrowingIcon.beside(button, icon);
     return button;
   }
 

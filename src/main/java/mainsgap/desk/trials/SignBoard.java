@@ -11,9 +11,9 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
-import javafx.scene.text.Font;
 import mainsgap.arming.Progress;
 import mainsgap.bench.TrialReport;
+import mainsgap.desk.manners.GrowingIcon;
 import mainsgap.desk.pictures.TrialMark;
 import org.jspecify.annotations.Nullable;
 import org.kordamp.ikonli.javafx.FontIcon;
@@ -40,7 +40,7 @@ final class SignBoard {
     node.setAlignment(Pos.CENTER_LEFT);
     node.setAccessibleRole(AccessibleRole.TEXT);
     shape.getStyleClass().add("sign-shape");
-    words.fontProperty().addListener((property, was, is) -> shape.setStyle(size(is)));
+    GrowingIcon.follow(shape, words, SHAPE_TO_WORDS);
     words.setId("sign-words");
     words.getStyleClass().add("sign-words");
     words.setMinWidth(Region.USE_PREF_SIZE);
@@ -76,11 +76,6 @@ final class SignBoard {
     node.getStyleClass().removeIf(style -> style.startsWith("tone-"));
     node.getStyleClass().add("tone-" + sign.kind().tone().name().toLowerCase(Locale.ROOT));
     node.setAccessibleText(sign.kind().words() + ". " + sign.toDo());
-  }
-
-  /** An icon takes no size in em: it would be of its own type, and grow by it each time. */
-  private static String size(Font besideIt) {
-    return "-fx-icon-size: " + Math.round(besideIt.getSize() * SHAPE_TO_WORDS) + "px;";
   }
 
   private static Region count(TrialsModel model) {

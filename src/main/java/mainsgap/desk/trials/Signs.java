@@ -16,7 +16,7 @@ final class Signs {
   static Sign idle(String whyNotReady) {
     return whyNotReady.isEmpty()
         ? new Sign(Sign.Kind.READY, "Start the series once everybody stands clear.")
-        : new Sign(Sign.Kind.NOT_READY, whyNotReady);
+        : new Sign(Sign.Kind.NOT_READY, TrialWords.sentence(whyNotReady));
   }
 
   static Sign connecting() {
