@@ -23,7 +23,7 @@ final class SessionFaults {
   private static String why(SQLiteException cause) {
     SQLiteErrorCode primary = SQLiteErrorCode.getErrorCode(cause.getResultCode().code & 0xFF);
     return switch (primary) {
-      case SQLITE_FULL -> "the disk is full; make room, then go on with --continue";
+      case SQLITE_FULL -> "the disk is full; make room, then go on with this session";
       case SQLITE_READONLY, SQLITE_PERM ->
           "it, or its folder, is read-only; allow writing there or choose another folder";
       case SQLITE_CANTOPEN -> "it, or its folder, may not be opened; check who may read it";

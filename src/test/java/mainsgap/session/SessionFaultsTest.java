@@ -186,7 +186,7 @@ class SessionFaultsTest {
       assertEquals(
           "could not add to the session file "
               + file
-              + ": the disk is full; make room, then go on with --continue",
+              + ": the disk is full; make room, then go on with this session",
           message);
       log.handle().createQuery("PRAGMA max_page_count = 100000").mapTo(int.class).one();
       log.append(SessionFixtures.trial(log.nextTrialNumber()));
