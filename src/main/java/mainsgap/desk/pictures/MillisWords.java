@@ -13,7 +13,7 @@ import mainsgap.transfer.NoReturn;
 import mainsgap.transfer.Outcome;
 
 /** Times and counts in the pictures, as words. */
-final class MillisWords {
+public final class MillisWords {
   private static final MathContext FOUR_DIGITS = new MathContext(4);
 
   private MillisWords() {}
@@ -28,7 +28,7 @@ final class MillisWords {
   }
 
   /** A time to four digits. */
-  static String millis(double value) {
+  public static String millis(double value) {
     BigDecimal rounded = BigDecimal.valueOf(value).round(FOUR_DIGITS);
     return (value == 0 ? "0" : rounded.stripTrailingZeros().toPlainString()) + " ms";
   }
@@ -88,7 +88,7 @@ final class MillisWords {
   }
 
   /** Where on the wave of the supply before it fell; empty where there is none. */
-  static OptionalDouble angleDegrees(Outcome outcome) {
+  public static OptionalDouble angleDegrees(Outcome outcome) {
     return switch (outcome.kind()) {
       case MEASURED -> OptionalDouble.of(((Measured) outcome).pointOnWaveDegrees());
       case NO_RETURN -> OptionalDouble.of(((NoReturn) outcome).pointOnWaveDegrees());

@@ -1,12 +1,11 @@
 package mainsgap.desk.trials;
 
-import java.math.BigDecimal;
-import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import mainsgap.bench.TrialReport;
+import mainsgap.desk.pictures.MillisWords;
 import mainsgap.desk.pictures.TrialMark;
 import mainsgap.statistics.StatedValue;
 import mainsgap.transfer.Measured;
@@ -19,7 +18,6 @@ import org.jspecify.annotations.Nullable;
 /** The figures of a trial as words, rounded by their uncertainty. */
 final class TrialWords {
   static final String NONE = "–";
-  private static final MathContext FOUR_DIGITS = new MathContext(4);
 
   private TrialWords() {}
 
@@ -40,19 +38,9 @@ final class TrialWords {
     };
   }
 
-  /** Where on the wave of the supply before the loss fell. */
-  static OptionalDouble angleDegrees(Outcome outcome) {
-    return switch (outcome.kind()) {
-      case MEASURED -> OptionalDouble.of(((Measured) outcome).pointOnWaveDegrees());
-      case NO_RETURN -> OptionalDouble.of(((NoReturn) outcome).pointOnWaveDegrees());
-      case NO_INTERRUPTION -> OptionalDouble.of(((NoInterruption) outcome).pointOnWaveDegrees());
-      case REFUSED -> OptionalDouble.empty();
-    };
-  }
-
   /** Whole degrees; what rounds to a full circle is 0. */
   static String angle(Outcome outcome) {
-    OptionalDouble degrees = angleDegrees(outcome);
+    OptionalDouble degrees = MillisWords.angleDegrees(outcome);
     return degrees.isEmpty() ? NONE : Math.round(degrees.getAsDouble()) % 360 + "°";
   }
 
@@ -82,9 +70,7 @@ final class TrialWords {
 
   /** A figure without an uncertainty of its own, to four digits. */
   static String millis(@Nullable Double value) {
-    return value == null
-        ? NONE
-        : BigDecimal.valueOf(value).round(FOUR_DIGITS).stripTrailingZeros().toPlainString() + " ms";
+    return value == null ? NONE : MillisWords.millis(value);
   }
 
   /** The value and its uncertainty to the same digit. */

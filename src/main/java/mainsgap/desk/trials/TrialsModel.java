@@ -9,7 +9,6 @@ import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
 import mainsgap.arming.Progress;
-import mainsgap.bench.KeptSession;
 import mainsgap.bench.RunningFigures;
 import mainsgap.bench.SeriesEnd;
 import mainsgap.bench.SeriesRequest;
@@ -42,7 +41,7 @@ public final class TrialsModel {
   private final SeriesEars ears;
   private final Course course;
   private final TrialBook book = new TrialBook();
-  private final LaterAdditions later;
+  private final Keeping keeping;
   private final SessionFolder folder;
   private final ReadOnlyStringWrapper complaint = new ReadOnlyStringWrapper("");
   private final ObservableList<WayOn> waysOn = FXCollections.observableArrayList();
@@ -68,7 +67,7 @@ public final class TrialsModel {
     this.ears = new SeriesEars(this, tools.ui());
     this.course = new Course(tools.sounds(), source.whyNotReady().get());
     this.folder = new SessionFolder(tools.memory());
-    this.later = new LaterAdditions(tools, this::addedAfterwards, this::notAdded);
+    this.keeping = new Keeping(tools, book, course, this::notAdded);
     source.whyNotReady().addListener((property, was, is) -> course.idle(is));
   }
 
@@ -148,7 +147,7 @@ public final class TrialsModel {
     if (isRunning()) {
       return false;
     }
-    if (later.isWriting()) {
+    if (keeping.isWriting()) {
       complaint.set("The session is being written to: start once it is done");
       return false;
     }
@@ -161,7 +160,7 @@ public final class TrialsModel {
     end = null;
     asked = null;
     waysOn.clear();
-    later.forget();
+    keeping.forget();
     book.begins(wantedInAll);
     complaint.set("");
     course.begins();
@@ -217,14 +216,14 @@ public final class TrialsModel {
     if (isRunning() && now != null && now.add(addition)) {
       return;
     }
-    later.add(addition);
+    keeping.add(addition);
     if (!isRunning()) {
-      later.write(sessionFile());
+      keeping.write();
     }
   }
 
   void openInFindings() {
-    Path file = sessionFile();
+    Path file = keeping.file();
     if (file != null && !isRunning()) {
       doors.findings().accept(file);
     }
@@ -239,28 +238,22 @@ public final class TrialsModel {
    * session.
    */
   public void shutDown() {
-    RunningSeries now = series;
-    if (now != null && !now.stopWithin(LONGEST_SHUT_DOWN, tools.clock())) {
-      LOG.warn("the series did not end within {}; what was logged stays", LONGEST_SHUT_DOWN);
-      return;
-    }
-    Path file = sessionFile();
-    if (file != null) {
-      later.writeNow(file);
+    if (makeSafe()) {
+      keeping.writeNow();
     }
   }
 
-  /** The process is being ended: the same, as far as another thread may go. */
-  void makeSafe() {
+  /**
+   * The process is being ended: the same, as far as another thread may go; false where the series
+   * did not end in time.
+   */
+  boolean makeSafe() {
     RunningSeries now = series;
-    if (now != null && !now.stopWithin(LONGEST_SHUT_DOWN, tools.clock())) {
+    boolean over = now == null || now.stopWithin(LONGEST_SHUT_DOWN, tools.clock());
+    if (!over) {
       LOG.warn("the series did not end within {}; what was logged stays", LONGEST_SHUT_DOWN);
     }
-  }
-
-  private @Nullable Path sessionFile() {
-    Evidence kept = book.evidenceProperty().get();
-    return kept == null ? null : kept.file();
+    return over;
   }
 
   void trialFinished(TrialReport trial, RunningFigures counted) {
@@ -292,40 +285,17 @@ public final class TrialsModel {
     complaint.set(TrialWords.capital(why));
   }
 
-  private void addedAfterwards(KeptSession kept) {
-    book.kept(kept);
-    course.judgedAnew(kept.figures().verdict());
-    course.noted("it is in the session, under a new last seal");
-  }
-
   private void ended(SeriesEnd ending) {
     end = ending;
     book.ended(ending);
     course.ended(ending);
     waysOn.setAll(WayOn.after(ending, asked != null));
-    if (ending.session() != null && ending.kind() != SeriesEnd.Kind.SESSION_FAILED) {
-      readBack(ending.session(), ending.lastSeal());
-    }
-    later.write(sessionFile());
-  }
-
-  /** What stands on the disk is the evidence, so it is read again before anybody relies on it. */
-  private void readBack(Path session, @Nullable String seal) {
-    tools
-        .background()
-        .run(
-            () -> KeptSession.read(session),
-            kept -> {
-              if (seal != null && !seal.equals(kept.session().lastSeal()) && !later.hasWritten()) {
-                course.notSound("its last seal on the disk is another one");
-              }
-            },
-            e -> course.notSound(String.valueOf(e.getMessage())));
+    keeping.ended(ending);
   }
 
   private void broken(RuntimeException fault) {
     course.broken(fault);
     waysOn.setAll(WayOn.START_AGAIN, WayOn.BACK_TO_RIG);
-    later.write(sessionFile());
+    keeping.write();
   }
 }

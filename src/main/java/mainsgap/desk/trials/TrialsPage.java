@@ -187,7 +187,7 @@ public final class TrialsPage implements Page {
 
   @Override
   public void makeSafe() {
-    model.makeSafe();
+    boolean unused = model.makeSafe();
   }
 
   @Override
