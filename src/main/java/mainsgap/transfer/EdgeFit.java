@@ -1,6 +1,7 @@
 package mainsgap.transfer;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 import java.util.function.DoubleUnaryOperator;
@@ -24,6 +25,7 @@ final class EdgeFit {
   private static final int SEARCH_STEPS = 9;
 
   private final EdgeWindow window;
+  private final WeighedWindow weighed;
   private final int first;
   private final int last;
 
@@ -34,6 +36,7 @@ final class EdgeFit {
 
   private EdgeFit(EdgeWindow window, int first, int last) {
     this.window = window;
+    this.weighed = WeighedWindow.of(window);
     this.first = first;
     this.last = last;
     this.bareCost = bareCosts(window);
@@ -68,15 +71,16 @@ final class EdgeFit {
   }
 
   private double cost(EdgeShape shape, EdgeShape.Setting setting, int sample) {
-    return bareCost[sample] + shape.extraCost(window, sample, setting);
+    return bareCost[sample] + shape.extraCost(weighed, sample, setting);
   }
 
   private Best bestOf(EdgeShape shape) {
     int step = shape == EdgeShape.ABRUPT ? 1 : Math.max(1, (last - first + 1) / COARSE_CANDIDATES);
     Best best = new Best(first, EdgeShape.NO_SETTING, Double.POSITIVE_INFINITY);
     for (EdgeShape.Setting setting : shape.settings(window.time().intervalSeconds())) {
+      double[] extra = ShapeSweep.extraCosts(shape, weighed, first, last, setting);
       for (int sample = first; sample <= last; sample += step) {
-        double cost = cost(shape, setting, sample);
+        double cost = bareCost[sample] + extra[sample - first];
         if (cost < best.cost) {
           best = new Best(sample, setting, cost);
         }
@@ -124,10 +128,11 @@ final class EdgeFit {
   private Best refinedInstant(EdgeShape shape, Best best, int reach) {
     Best better = best;
     int fine = Math.max(1, reach / 10);
-    for (int sample = Math.max(first, best.sample - reach);
-        sample <= Math.min(last, best.sample + reach);
-        sample += fine) {
-      double cost = cost(shape, best.setting, sample);
+    int from = Math.max(first, best.sample - reach);
+    int to = Math.min(last, best.sample + reach);
+    double[] extra = ShapeSweep.extraCosts(shape, weighed, from, to, best.setting);
+    for (int sample = from; sample <= to; sample += fine) {
+      double cost = bareCost[sample] + extra[sample - from];
       if (cost < better.cost) {
         better = new Best(sample, best.setting, cost);
       }
@@ -164,12 +169,13 @@ final class EdgeFit {
       return;
     }
     candidates.add(new EdgeCandidate(best.sample, 1, shape, best.setting, best.cost));
-    collectTowards(shape, best, candidates, 1);
-    collectTowards(shape, best, candidates, -1);
+    double[] profile = profile(shape, best.setting);
+    collectTowards(shape, best, profile, candidates, 1);
+    collectTowards(shape, best, profile, candidates, -1);
   }
 
   private void collectTowards(
-      EdgeShape shape, Best best, List<EdgeCandidate> candidates, int direction) {
+      EdgeShape shape, Best best, double[] profile, List<EdgeCandidate> candidates, int direction) {
     double temper = window.informationShare();
     double step = 1;
     double offset = 1;
@@ -178,7 +184,7 @@ final class EdgeFit {
       if (sample < first || sample > last) {
         return;
       }
-      double cost = profileCost(shape, best.setting, sample);
+      double cost = profile[sample - first];
       candidates.add(new EdgeCandidate(sample, step, shape, best.setting, cost));
       if ((cost - best.cost) * temper > 2 * EdgeMean.NEGLIGIBLE) {
         return;
@@ -188,12 +194,16 @@ final class EdgeFit {
     }
   }
 
-  /** The lowest cost at an instant for times about the best ones: instant and time trade off. */
-  private double profileCost(EdgeShape shape, EdgeShape.Setting setting, int sample) {
-    double lowest = Double.POSITIVE_INFINITY;
+  /** The lowest cost at each instant for times about the best ones: instant and time trade off. */
+  private double[] profile(EdgeShape shape, EdgeShape.Setting setting) {
+    double[] lowest = new double[last - first + 1];
+    Arrays.fill(lowest, Double.POSITIVE_INFINITY);
     for (double factor : shape.profileFactors()) {
       EdgeShape.Setting near = new EdgeShape.Setting(setting.seconds() * factor, setting.hertz());
-      lowest = Math.min(lowest, cost(shape, near, sample));
+      double[] extra = ShapeSweep.extraCosts(shape, weighed, first, last, near);
+      for (int k = 0; k < lowest.length; k++) {
+        lowest[k] = Math.min(lowest[k], bareCost[first + k] + extra[k]);
+      }
     }
     return lowest;
   }

@@ -105,7 +105,7 @@ enum EdgeShape {
   }
 
   /** What this shape costs more (mostly less) than the bare later model, for a change at sample. */
-  double extraCost(EdgeWindow window, int sample, Setting setting) {
+  double extraCost(WeighedWindow window, int sample, Setting setting) {
     return switch (this) {
       case ABRUPT -> 0;
       case APPROACH -> approachCost(window, sample, setting.seconds());
@@ -121,11 +121,12 @@ enum EdgeShape {
    */
   double[] laterVolts(EdgeWindow window, int sample, Setting setting) {
     double dt = window.time().intervalSeconds();
-    double[] amplitudes = this == RING ? RingSums.of(window, sample, setting).amplitudes() : ONE;
+    WeighedWindow weighed = WeighedWindow.of(window);
+    double[] amplitudes = this == RING ? RingSums.of(weighed, sample, setting).amplitudes() : ONE;
     double gain =
         switch (this) {
-          case SOFT_START -> RiseSums.of(Rise.EXPONENTIAL, window, sample, setting).gain();
-          case RAMP -> RiseSums.of(Rise.LINEAR, window, sample, setting).gain();
+          case SOFT_START -> RiseSums.of(Rise.EXPONENTIAL, weighed, sample, setting).gain();
+          case RAMP -> RiseSums.of(Rise.LINEAR, weighed, sample, setting).gain();
           default -> 1;
         };
     int at = Math.min(sample, window.length() - 1);
@@ -152,22 +153,27 @@ enum EdgeShape {
     return volts;
   }
 
-  private static double approachCost(EdgeWindow window, int sample, double seconds) {
+  private static double approachCost(WeighedWindow window, int sample, double seconds) {
     if (sample >= window.length()) {
       return 0;
     }
-    double dt = window.time().intervalSeconds();
-    int end = (int) Math.min(window.length(), sample + Math.ceil(OVER * seconds / dt) + 1);
-    double jump = window.laterVolts()[sample] - window.earlierVolts()[sample];
+    double dt = window.intervalSeconds();
+    int end = Math.min(window.length(), sample + approachSamples(window, seconds));
     double decay = Math.exp(-dt / seconds);
-    double missing = jump * Math.exp(-0.5 * dt / seconds);
+    double missing = window.stepVolts(sample) * Math.exp(-0.5 * dt / seconds);
     double extra = 0;
     for (int i = sample; i < end; i++) {
-      double bare = window.laterDeviation(i);
-      double shaped = bare + missing / window.laterSpreadVolts()[i];
+      double bare = window.deviations()[i];
+      double shaped = bare + missing * window.weights()[i];
       extra += shaped * shaped - bare * bare;
       missing *= decay;
     }
     return extra;
+  }
+
+  /** The samples over which an approach is followed, at most the window's length. */
+  static int approachSamples(WeighedWindow window, double seconds) {
+    double over = Math.ceil(OVER * seconds / window.intervalSeconds()) + 1;
+    return (int) Math.min(window.length(), over);
   }
 }

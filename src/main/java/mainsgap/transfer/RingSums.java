@@ -8,11 +8,11 @@ package mainsgap.transfer;
 record RingSums(double cc, double cs, double ss, double cd, double sd) {
   private static final double SINGULAR = 1e-9;
 
-  static RingSums of(EdgeWindow window, int sample, EdgeShape.Setting setting) {
-    double dt = window.time().intervalSeconds();
-    int end =
-        (int)
-            Math.min(window.length(), sample + Math.ceil(EdgeShape.OVER * setting.seconds() / dt));
+  static RingSums of(WeighedWindow window, int sample, EdgeShape.Setting setting) {
+    double dt = window.intervalSeconds();
+    double[] weights = window.weights();
+    double[] deviations = window.deviations();
+    int end = Math.min(window.length(), sample + samples(window, setting.seconds()));
     double step = 2 * Math.PI * setting.hertz() * dt;
     double decay = Math.exp(-dt / setting.seconds());
     double turnCos = decay * Math.cos(step);
@@ -25,10 +25,9 @@ record RingSums(double cc, double cs, double ss, double cd, double sd) {
     double cd = 0;
     double sd = 0;
     for (int i = sample; i < end; i++) {
-      double weight = 1 / window.laterSpreadVolts()[i];
-      double d = window.laterDeviation(i);
-      double wc = c * weight;
-      double ws = s * weight;
+      double d = deviations[i];
+      double wc = c * weights[i];
+      double ws = s * weights[i];
       cc += wc * wc;
       cs += wc * ws;
       ss += ws * ws;
@@ -41,9 +40,23 @@ record RingSums(double cc, double cs, double ss, double cd, double sd) {
     return new RingSums(cc, cs, ss, cd, sd);
   }
 
+  /** The samples over which a ring is followed, at most the window's length. */
+  static int samples(WeighedWindow window, double seconds) {
+    double over = Math.ceil(EdgeShape.OVER * seconds / window.intervalSeconds());
+    return (int) Math.min(window.length(), over);
+  }
+
   /** How much of the squared deviations they take away. */
   double explained() {
-    return isSolvable() ? cosine() * cd + sine() * sd : 0;
+    return explained(cc, cs, ss, cd, sd);
+  }
+
+  /** The same without a record for it. */
+  static double explained(double cc, double cs, double ss, double cd, double sd) {
+    double determinant = cc * ss - cs * cs;
+    return determinant > SINGULAR * cc * ss
+        ? ((ss * cd - cs * sd) * cd + (cc * sd - cs * cd) * sd) / determinant
+        : 0;
   }
 
   /** Of the cosine and the sine, in volts. */
