@@ -51,38 +51,52 @@ final class HarmonicEquations {
     sumSamples(window, step);
   }
 
+  /** In pairs about the middle, whose cosines are the same and whose sines are opposite. */
   private void sumSamples(SampledWindow window, double step) {
     double turnCos = Math.cos(step);
     double turnSin = Math.sin(step);
     double cos = 1;
     double sin = 0;
-    for (int i = 0; i < window.count(); i++) {
-      double place = i - (window.count() - 1) / 2.0;
+    for (int i = 0; i < window.count() / 2; i++) {
+      double place = (window.count() - 1) / 2.0 - i;
       if (i % TURNED_SAMPLES == 0) {
         cos = Math.cos(step * place);
         sin = Math.sin(step * place);
       }
-      sumSample(window.voltsAt(i), place * window.intervalSeconds(), cos, sin);
-      double next = cos * turnCos - sin * turnSin;
-      sin = sin * turnCos + cos * turnSin;
+      double earlier = window.voltsAt(i);
+      double later = window.voltsAt(window.count() - 1 - i);
+      sumPair(later + earlier, later - earlier, place * window.intervalSeconds(), cos, sin);
+      double next = cos * turnCos + sin * turnSin;
+      sin = sin * turnCos - cos * turnSin;
       cos = next;
+    }
+    if (window.count() % 2 == 1) {
+      sumPair(window.voltsAt(window.count() / 2), 0, 0, 1, 0);
     }
   }
 
-  private void sumSample(double volts, double t, double cos, double sin) {
-    double timesVolts = t * volts;
+  /**
+   * Adds two samples as far from the middle as each other, or the middle one.
+   *
+   * @param sum of their voltages
+   * @param difference the later one less the earlier one
+   * @param t the time of the later one
+   */
+  private void sumPair(double sum, double difference, double t, double cos, double sin) {
+    double timesSum = t * sum;
+    double timesDifference = t * difference;
     double cosK = 1;
     double sinK = 0;
-    voltsCosines[0] += volts;
-    timesVoltsCosines[0] += timesVolts;
+    voltsCosines[0] += sum;
+    timesVoltsCosines[0] += timesDifference;
     for (int k = 1; k <= orders; k++) {
       double next = cosK * cos - sinK * sin;
       sinK = sinK * cos + cosK * sin;
       cosK = next;
-      voltsCosines[k] += volts * cosK;
-      voltsSines[k] += volts * sinK;
-      timesVoltsCosines[k] += timesVolts * cosK;
-      timesVoltsSines[k] += timesVolts * sinK;
+      voltsCosines[k] += sum * cosK;
+      voltsSines[k] += difference * sinK;
+      timesVoltsCosines[k] += timesDifference * cosK;
+      timesVoltsSines[k] += timesSum * sinK;
     }
   }
 
