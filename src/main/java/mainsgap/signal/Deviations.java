@@ -14,19 +14,26 @@ public record Deviations(double standardDeviationVolts, double neighbourCorrelat
    */
   public static Deviations of(
       double[] volts, TimeAxis time, int from, int to, int stride, PeriodicModel model) {
+    int count = (to - from + stride - 2) / stride;
+    if (count < 1) {
+      return new Deviations(0, 0);
+    }
+    double interval = stride * time.intervalSeconds();
+    double[] here =
+        model.voltsEvery(time.secondsAt(from), interval, stride == 1 ? count + 1 : count);
+    double[] next =
+        stride == 1 ? here : model.voltsEvery(time.secondsAt(from + 1), interval, count);
+    int shift = stride == 1 ? 1 : 0;
     double squares = 0;
     double products = 0;
-    int count = 0;
-    double next = 0;
-    for (int i = from; i + 1 < to; i += stride) {
-      boolean known = stride == 1 && i > from;
-      double here = known ? next : volts[i] - model.voltsAt(time.secondsAt(i));
-      next = volts[i + 1] - model.voltsAt(time.secondsAt(i + 1));
-      squares += (here * here + next * next) / 2;
-      products += here * next;
-      count++;
+    for (int k = 0; k < count; k++) {
+      int i = from + k * stride;
+      double deviation = volts[i] - here[k];
+      double neighbour = volts[i + 1] - next[k + shift];
+      squares += (deviation * deviation + neighbour * neighbour) / 2;
+      products += deviation * neighbour;
     }
-    if (count == 0 || squares == 0) {
+    if (squares == 0) {
       return new Deviations(0, 0);
     }
     return new Deviations(Math.sqrt(squares / count), products / squares);

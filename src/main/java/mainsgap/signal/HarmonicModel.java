@@ -42,6 +42,11 @@ public record HarmonicModel(
   }
 
   @Override
+  public double[] voltsEvery(double firstSeconds, double intervalSeconds, int count) {
+    return new HarmonicRun(this, firstSeconds, intervalSeconds).volts(count);
+  }
+
+  @Override
   public double amplitudeVolts() {
     return amplitudeVolts(1);
   }

@@ -6,6 +6,18 @@ public interface PeriodicModel {
   /** The voltage at {@code seconds} on the axis of the fit. */
   double voltsAt(double seconds);
 
+  /**
+   * The voltages at {@code count} times from {@code firstSeconds} on, each {@code intervalSeconds}
+   * after the one before, a new array: those of {@link #voltsAt} but for rounding, in less time.
+   */
+  default double[] voltsEvery(double firstSeconds, double intervalSeconds, int count) {
+    double[] volts = new double[count];
+    for (int i = 0; i < count; i++) {
+      volts[i] = voltsAt(firstSeconds + i * intervalSeconds);
+    }
+    return volts;
+  }
+
   /** The frequency of the fundamental. */
   double frequencyHertz();
 

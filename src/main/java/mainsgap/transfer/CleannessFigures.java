@@ -139,9 +139,7 @@ final class CleannessFigures {
       return null;
     }
     double squares = 0;
-    for (int i = from; i < to; i++) {
-      double seconds = recording.time().secondsAt(i);
-      double deviation = recording.volts()[i] - after.model().voltsAt(seconds);
+    for (double deviation : after.deviationsIn(recording, from, to)) {
       squares += deviation * deviation;
     }
     return 100 * Math.sqrt(squares / (to - from)) / recording.task().nominalVolts();

@@ -21,6 +21,9 @@ final class FurtherBreaks {
   /** Fed means that the supply was followed for this part of a cycle without being left. */
   private static final double FED_CYCLES = 0.3;
 
+  /** What is expected is worked out for so many averages at once. */
+  private static final int AHEAD = 512;
+
   private final Recording recording;
   private final Supply supply;
   private final int width;
@@ -54,8 +57,12 @@ final class FurtherBreaks {
     int dead = 0;
     int away = 0;
     boolean fed = false;
-    for (int i = first; i + width <= recording.length(); i += width) {
-      double expected = expectedVolts(i);
+    double[] ahead = new double[AHEAD];
+    for (int i = first, k = 0; i + width <= recording.length(); i += width, k++) {
+      if (k % AHEAD == 0) {
+        ahead = expectedAhead(i);
+      }
+      double expected = ahead[k % AHEAD];
       double average = averageVolts(i);
       boolean isAway = Math.abs(average - expected) > Math.max(awayVolts, spreadVolts(i));
       if (isAway) {
@@ -112,12 +119,21 @@ final class FurtherBreaks {
   }
 
   private double expectedVolts(int from) {
-    return supply.model().voltsAt(recording.time().secondsAt(from + (width - 1) / 2.0));
+    return supply.model().voltsAt(middleSeconds(from));
+  }
+
+  /** Of the averages from a place on. */
+  private double[] expectedAhead(int from) {
+    double interval = width * recording.time().intervalSeconds();
+    return supply.model().voltsEvery(middleSeconds(from), interval, AHEAD);
+  }
+
+  private double middleSeconds(int from) {
+    return recording.time().secondsAt(from + (width - 1) / 2.0);
   }
 
   private double spreadVolts(int from) {
-    double seconds = recording.time().secondsAt(from + (width - 1) / 2.0);
-    return supply.hasSteps() ? 3 * supply.model().spreadVoltsAt(seconds) : 0;
+    return supply.hasSteps() ? 3 * supply.model().spreadVoltsAt(middleSeconds(from)) : 0;
   }
 
   private double averageVolts(int from) {

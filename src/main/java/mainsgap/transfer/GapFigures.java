@@ -74,20 +74,22 @@ final class GapFigures {
 
   private @Nullable Double steadyMillis(Supply after, double level) {
     int from = (int) Math.ceil(recording.time().indexAt(returnSeconds));
-    int last = from - 1;
-    for (int i = Math.max(0, from); i < after.to(); i++) {
-      double seconds = recording.time().secondsAt(i);
-      double spread = 3 * after.model().spreadVoltsAt(seconds);
-      if (Math.abs(recording.volts()[i] - after.model().voltsAt(seconds))
-          > Math.max(level, spread)) {
-        last = i;
-      }
+    int first = Math.max(0, from);
+    double[] deviations = after.deviationsIn(recording, first, after.to());
+    int last = after.to() - 1;
+    while (last >= first && isWithin(after, last, deviations[last - first], level)) {
+      last--;
     }
     if (last >= after.to() - recording.samplesPerCycle()) {
       return null;
     }
-    double seconds = last < from ? returnSeconds : recording.time().secondsAt(last + 0.5);
+    double seconds = last < first ? returnSeconds : recording.time().secondsAt(last + 0.5);
     return (seconds - lossSeconds) * 1e3;
+  }
+
+  private boolean isWithin(Supply after, int index, double deviation, double level) {
+    double spread = 3 * after.model().spreadVoltsAt(recording.time().secondsAt(index));
+    return Math.abs(deviation) <= Math.max(level, spread);
   }
 
   /**

@@ -86,17 +86,19 @@ final class GapMeasurement {
     }
     int from = Math.max(0, (int) Math.ceil(recording.time().indexAt(loss.seconds())));
     int to = (int) Math.ceil(recording.time().indexAt(settled.seconds()));
-    if (new Sag(recording, before).begins(from, Math.min(to, recording.length()))) {
+    int end = Math.min(to, recording.length());
+    if (new Sag(recording, before).begins(from, end)) {
       return false;
     }
+    double[] suppliedBefore = before.voltsIn(recording.time(), from, end);
     double apart = APART_SHARE_OF_PEAK * recording.peakVolts();
     int left = 0;
     int followed = 0;
     double farthest = 0;
-    for (int i = from; i < Math.min(to, recording.length()); i++) {
+    for (int i = from; i < end; i++) {
       double at = recording.time().secondsAt(i);
       double residual = residue.voltsAt(at);
-      double supplied = before.model().voltsAt(at);
+      double supplied = suppliedBefore[i - from];
       if (Math.abs(recording.volts()[i] - residual) < apart) {
         left++;
         farthest = Math.max(farthest, Math.abs(residual - supplied));

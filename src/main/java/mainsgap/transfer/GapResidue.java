@@ -88,8 +88,9 @@ final class GapResidue {
     int earliest = Math.max(1, departure - (int) (recording.samplesPerCycle() / 2));
     double apart = apartVolts(recording, before);
     int whole = departure - Departure.averagingSamples(recording);
+    SmoothedDeviation smoothed = new SmoothedDeviation(recording, before, whole - 1);
     int i = whole;
-    while (i > earliest && Math.abs(smoothed(recording, before, i - 1)) > apart) {
+    while (i > earliest && Math.abs(smoothed.at(i - 1)) > apart) {
       i--;
     }
     return i < whole ? i : departure;
@@ -101,8 +102,9 @@ final class GapResidue {
    */
   private static int followedFrom(Recording recording, Supply after) {
     double apart = apartVolts(recording, after);
+    SmoothedDeviation smoothed = new SmoothedDeviation(recording, after, after.from() - 1);
     int i = after.from();
-    while (i > 0 && Math.abs(smoothed(recording, after, i - 1)) < apart) {
+    while (i > 0 && Math.abs(smoothed.at(i - 1)) < apart) {
       i--;
     }
     return i;
@@ -112,17 +114,5 @@ final class GapResidue {
     double noise =
         supply.harmonics().noiseVolts() / Math.sqrt(Departure.averagingSamples(recording));
     return Math.max(EXPLAINED_SHARE_OF_PEAK * recording.peakVolts(), APART_NOISES * noise);
-  }
-
-  /** The deviation from a supply, averaged about a sample. */
-  private static double smoothed(Recording recording, Supply supply, int index) {
-    int width = Departure.averagingSamples(recording);
-    int from = Math.max(0, index - width / 2);
-    int to = Math.min(recording.length(), from + width);
-    double sum = 0;
-    for (int i = from; i < to; i++) {
-      sum += recording.volts()[i] - supply.model().voltsAt(recording.time().secondsAt(i));
-    }
-    return sum / (to - from);
   }
 }

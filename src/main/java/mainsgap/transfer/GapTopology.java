@@ -3,7 +3,6 @@ package mainsgap.transfer;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import mainsgap.signal.PeriodicModel;
 import org.jspecify.annotations.Nullable;
 
 /** Tells what feeds the load, sample by sample, about one event. */
@@ -59,8 +58,8 @@ final class GapTopology {
 
   private List<Segmentation.Run> segmented() {
     double floor = SPREAD_FLOOR_SHARE_OF_PEAK * recording.peakVolts();
-    double[] costBefore = costs(before.model(), floor);
-    double[] costAfter = after == null ? unreachable() : costs(after.model(), floor);
+    double[] costBefore = costs(before, floor);
+    double[] costAfter = after == null ? unreachable() : costs(after, floor);
     double[] costGap = gapCosts(floor);
     List<Segmentation.Run> runs =
         Segmentation.cheapest(
@@ -68,13 +67,12 @@ final class GapTopology {
     return withDwell(withGapFirst(withoutCrossings(withoutTransients(runs))));
   }
 
-  private double[] costs(PeriodicModel model, double floor) {
-    double[] costs = new double[to - from];
-    for (int i = from; i < to; i++) {
-      double seconds = recording.time().secondsAt(i);
-      double spread = Math.max(floor, model.spreadVoltsAt(seconds));
-      double z = (recording.volts()[i] - model.voltsAt(seconds)) / spread;
-      costs[i - from] = z * z;
+  private double[] costs(Supply supply, double floor) {
+    double[] costs = supply.deviationsIn(recording, from, to);
+    for (int k = 0; k < costs.length; k++) {
+      double seconds = recording.time().secondsAt(from + k);
+      double z = costs[k] / Math.max(floor, supply.model().spreadVoltsAt(seconds));
+      costs[k] = z * z;
     }
     return costs;
   }

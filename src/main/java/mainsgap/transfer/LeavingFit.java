@@ -70,8 +70,9 @@ final class LeavingFit {
             ? Math.max(search.to(), Math.min(residue.explainedTo(), told))
             : search.to();
     this.squaresBefore = new double[to - from + 1];
+    double[] deviations = before.deviationsIn(recording, from, to);
     for (int i = from; i < to; i++) {
-      double deviation = recording.volts()[i] - suppliedAt(i);
+      double deviation = deviations[i - from];
       squaresBefore[i - from + 1] = squaresBefore[i - from] + deviation * deviation;
     }
     double offset = before.harmonics().offsetVolts();
@@ -80,10 +81,6 @@ final class LeavingFit {
       double index = first + k / PLACES - toSample(k % PLACES);
       startVolts[k] = before.model().voltsAt(recording.time().secondsAt(index)) - offset;
     }
-  }
-
-  private double suppliedAt(int index) {
-    return before.model().voltsAt(recording.time().secondsAt(index));
   }
 
   /** The loss; {@code found} where that explains the samples as well. */
@@ -182,6 +179,10 @@ final class LeavingFit {
     double offset = before.harmonics().offsetVolts();
     double dt = recording.time().intervalSeconds();
     double keep = Math.exp(-dt / decay);
+    double[] keptToSample = new double[PLACES];
+    for (int p = 0; p < PLACES; p++) {
+      keptToSample[p] = Math.exp(-toSample(p) * dt / decay);
+    }
     double squares = 0;
     double products = 0;
     double shapes = 0;
@@ -193,7 +194,7 @@ final class LeavingFit {
       shapes = 1 + keep * keep * shapes;
       for (int p = 0; i <= last && p < PLACES; p++) {
         int place = (i - first) * PLACES + p;
-        double start = startVolts[place] * Math.exp(-toSample(p) * dt / decay);
+        double start = startVolts[place] * keptToSample[p];
         double left = squares - 2 * start * products + start * start * shapes;
         double all = squaresBefore[i - from] + left;
         lowest[place] = Math.min(lowest[place], all);

@@ -39,9 +39,10 @@ final class Sag {
     double shapes = 0;
     double squares = 0;
     double offset = supply.harmonics().offsetVolts();
+    double[] supplied = supply.voltsIn(recording.time(), from, to);
     for (int i = from; i < to; i++) {
       double volts = recording.volts()[i] - offset;
-      double shape = supply.model().voltsAt(recording.time().secondsAt(i)) - offset;
+      double shape = supplied[i - from] - offset;
       products += volts * shape;
       shapes += shape * shape;
       squares += volts * volts;

@@ -48,9 +48,7 @@ record SteadyWindow(Recording recording, double hertz, int from, int cycles) {
 
   private static boolean isSame(Recording recording, Supply supply, int to) {
     double squares = 0;
-    for (int i = supply.to(); i < to; i++) {
-      double seconds = recording.time().secondsAt(i);
-      double deviation = recording.volts()[i] - supply.model().voltsAt(seconds);
+    for (double deviation : supply.deviationsIn(recording, supply.to(), to)) {
       squares += deviation * deviation;
     }
     double rms = Math.sqrt(squares / Math.max(1, to - supply.to()));

@@ -66,11 +66,14 @@ final class Steps {
    */
   List<Integer> makes(int from, int to, int within) {
     List<Integer> makes = new ArrayList<>();
-    for (int i = Math.max(2, from); i < Math.min(to, recording.length() - 1); i++) {
+    int first = Math.max(2, from);
+    int end = Math.min(to, recording.length() - 1);
+    double[] deviations = after.deviationsIn(recording, first - 2, end + 1);
+    for (int i = first; i < end; i++) {
       if (!makes.isEmpty() && i - makes.get(makes.size() - 1) > within) {
         break;
       }
-      if (isMake(i)) {
+      if (isStep(deviations, i - first + 2) && isMake(i)) {
         makes.add(i);
       }
     }
@@ -79,16 +82,21 @@ final class Steps {
     return isBounce ? makes : makes.subList(0, 1);
   }
 
+  /** Whether a deviation steps from the one before, and its neighbours do not. */
+  private boolean isStep(double[] deviations, int index) {
+    double step = deviations[index] - deviations[index - 1];
+    double before = deviations[index - 1] - deviations[index - 2];
+    double next = deviations[index + 1] - deviations[index];
+    double goingOn = before * step > 0 ? ALONE_GOING_ON : ALONE;
+    double alone = Math.abs(step) - Math.max(goingOn * Math.abs(before), ALONE * Math.abs(next));
+    return alone > smallestVolts;
+  }
+
   private boolean isMake(int index) {
     double step = deviation(index) - deviation(index - 1);
-    double before = deviation(index - 1) - deviation(index - 2);
-    double after0 = deviation(index + 1) - deviation(index);
-    double goingOn = before * step > 0 ? ALONE_GOING_ON : ALONE;
-    double alone = Math.abs(step) - Math.max(goingOn * Math.abs(before), ALONE * Math.abs(after0));
     double seconds = recording.time().secondsAt(index);
     double distance = after.model().voltsAt(seconds) - residue.voltsAt(seconds);
-    return alone > smallestVolts
-        && step * distance > 0
+    return step * distance > 0
         && Math.abs(step) > SMALLEST_SHARE_OF_DISTANCE * Math.abs(distance)
         && !isOwnStep(index, step)
         && Math.abs(fromResidue(index)) > Math.abs(fromResidue(index - 1))

@@ -4,6 +4,7 @@ import mainsgap.signal.FoldedModel;
 import mainsgap.signal.HarmonicFit;
 import mainsgap.signal.HarmonicModel;
 import mainsgap.signal.PeriodicModel;
+import mainsgap.signal.TimeAxis;
 
 /**
  * A supply fitted in part of a recording.
@@ -62,6 +63,20 @@ record Supply(PeriodicModel model, HarmonicModel harmonics, int from, int to) {
   /** The standard deviation of samples about it, away from its own steps. */
   double usualSpreadVolts() {
     return model instanceof FoldedModel folded ? folded.usualSpreadVolts() : harmonics.noiseVolts();
+  }
+
+  /** Its voltages at samples {@code from} (inclusive) to {@code to} (exclusive), a new array. */
+  double[] voltsIn(TimeAxis time, int from, int to) {
+    return model.voltsEvery(time.secondsAt(from), time.intervalSeconds(), Math.max(0, to - from));
+  }
+
+  /** What samples {@code from} (inclusive) to {@code to} (exclusive) have more, a new array. */
+  double[] deviationsIn(Recording recording, int from, int to) {
+    double[] deviations = voltsIn(recording.time(), from, to);
+    for (int k = 0; k < deviations.length; k++) {
+      deviations[k] = recording.volts()[from + k] - deviations[k];
+    }
+    return deviations;
   }
 
   /** Whether its cycle has steps of its own, at which it moves from sample to sample. */
