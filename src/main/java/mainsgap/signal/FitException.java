@@ -7,8 +7,4 @@ public final class FitException extends RuntimeException {
   FitException(String message) {
     super(message);
   }
-
-  FitException(String message, Throwable cause) {
-    super(message, cause);
-  }
 }

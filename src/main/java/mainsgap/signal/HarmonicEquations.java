@@ -1,5 +1,6 @@
 package mainsgap.signal;
 
+import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -101,12 +102,15 @@ final class HarmonicEquations {
   }
 
   /**
-   * The matrix, with the column of the frequency where the unknowns without it are given: {@code 2
-   * pi t sum k (b_k cos k - a_k sin k)}.
+   * Fills in the matrix, with the column of the frequency where the unknowns without it are given:
+   * {@code 2 pi t sum k (b_k cos k - a_k sin k)}.
+   *
+   * @param matrix at least as large as {@link #rightSide} is long; all of it is overwritten
    */
-  double[][] matrix(double @Nullable [] unknowns) {
-    int size = harmonicsFrom + 2 * orders + (unknowns == null ? 0 : 1);
-    double[][] matrix = new double[size][size];
+  void fill(double[][] matrix, double @Nullable [] unknowns) {
+    for (double[] row : matrix) {
+      Arrays.fill(row, 0);
+    }
     matrix[0][0] = cosines[0];
     if (harmonicsFrom == 2) {
       matrix[1][1] = squaresCosines[0];
@@ -125,11 +129,10 @@ final class HarmonicEquations {
     if (unknowns != null) {
       putFrequency(matrix, unknowns);
     }
-    return matrix;
   }
 
   private void putFrequency(double[][] matrix, double[] unknowns) {
-    int last = matrix.length - 1;
+    int last = unknowns.length;
     double[] column = new double[last + 1];
     for (int k = 1; k <= orders; k++) {
       double a = 2 * Math.PI * k * unknowns[cosineAt(k)];
@@ -152,7 +155,7 @@ final class HarmonicEquations {
     }
   }
 
-  /** The right side that belongs to {@link #matrix}. */
+  /** The right side that belongs to the matrix of {@link #fill}. */
   double[] rightSide(double @Nullable [] unknowns) {
     double[] right = new double[harmonicsFrom + 2 * orders + (unknowns == null ? 0 : 1)];
     right[0] = voltsCosines[0];

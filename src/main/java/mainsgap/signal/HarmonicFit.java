@@ -1,9 +1,5 @@
 package mainsgap.signal;
 
-import org.apache.commons.math3.exception.MathIllegalArgumentException;
-import org.apache.commons.math3.linear.Array2DRowRealMatrix;
-import org.apache.commons.math3.linear.ArrayRealVector;
-import org.apache.commons.math3.linear.CholeskyDecomposition;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -32,6 +28,9 @@ public final class HarmonicFit {
   private final SampledWindow window;
   private final double middleSeconds;
 
+  /** Of the equations that are solved, in one place for all passes. */
+  private final double[][] normal;
+
   private HarmonicFit(double[] volts, TimeAxis time, int from, int to, int orders, boolean drifts) {
     this.volts = volts;
     this.time = time;
@@ -42,6 +41,7 @@ public final class HarmonicFit {
     this.drifts = drifts;
     this.window = SampledWindow.of(volts, time, from, to, stride);
     this.middleSeconds = time.secondsAt(window.middle());
+    this.normal = new double[2 * orders + 3][2 * orders + 3];
   }
 
   /**
@@ -77,14 +77,16 @@ public final class HarmonicFit {
     HarmonicEquations equations = equations(frequency);
     double[] x = solve(equations, null);
     for (int pass = 0; drifts && pass < PASSES; pass++) {
-      double change = solve(equations, x)[2 * orders + 2];
+      double[] moved = solve(equations, x);
+      double change = moved[2 * orders + 2];
       double limit = LARGEST_STEP * guessHertz;
       frequency += Math.max(-limit, Math.min(limit, change));
-      equations = equations(frequency);
-      x = solve(equations, null);
       if (Math.abs(change) < FREQUENCY_TOLERANCE * guessHertz) {
+        x = moved; // exact to the square of the change
         break;
       }
+      equations = equations(frequency);
+      x = solve(equations, null);
     }
     return model(frequency, x);
   }
@@ -93,8 +95,9 @@ public final class HarmonicFit {
     return new HarmonicEquations(window, frequency, orders, drifts);
   }
 
-  private static double[] solve(HarmonicEquations equations, double @Nullable [] previous) {
-    return solveSymmetric(equations.matrix(previous), equations.rightSide(previous));
+  private double[] solve(HarmonicEquations equations, double @Nullable [] previous) {
+    equations.fill(normal, previous);
+    return solveSymmetric(normal, equations.rightSide(previous));
   }
 
   private HarmonicModel model(double frequency, double[] x) {
@@ -123,24 +126,15 @@ public final class HarmonicFit {
   /** A tiny ridge keeps a window of part of a cycle solvable without moving the answer. */
   private static double[] solveSymmetric(double[][] normal, double[] right) {
     double scale = 0;
-    for (int p = 0; p < normal.length; p++) {
+    for (int p = 0; p < right.length; p++) {
       scale = Math.max(scale, normal[p][p]);
     }
     for (double ridge = 0; ; ridge = ridge == 0 ? 1e-12 : 100 * ridge) {
-      double[][] copy = new double[normal.length][];
-      for (int p = 0; p < normal.length; p++) {
-        copy[p] = normal[p].clone();
-        copy[p][p] += ridge * scale;
+      if (PositiveEquations.solve(normal, ridge * scale, right)) {
+        return right;
       }
-      try {
-        return new CholeskyDecomposition(new Array2DRowRealMatrix(copy, false), 1e-9, 1e-300)
-            .getSolver()
-            .solve(new ArrayRealVector(right, false))
-            .toArray();
-      } catch (MathIllegalArgumentException e) {
-        if (ridge > 1e-2) {
-          throw new FitException("the samples do not determine the fit", e);
-        }
+      if (ridge > 1e-2) {
+        throw new FitException("the samples do not determine the fit");
       }
     }
   }

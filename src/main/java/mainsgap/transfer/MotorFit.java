@@ -1,9 +1,6 @@
 package mainsgap.transfer;
 
-import org.apache.commons.math3.linear.Array2DRowRealMatrix;
-import org.apache.commons.math3.linear.ArrayRealVector;
-import org.apache.commons.math3.linear.DecompositionSolver;
-import org.apache.commons.math3.linear.LUDecomposition;
+import java.util.Arrays;
 
 /**
  * Fits the voltage of a motor that runs on anew from each sample on: {@code e^(-t/T) (a cos + b sin
@@ -78,13 +75,16 @@ final class MotorFit {
   }
 
   private static double explained(double[][] normal, double[] right) {
-    DecompositionSolver solver =
-        new LUDecomposition(new Array2DRowRealMatrix(normal, true), SINGULAR).getSolver();
-    if (!solver.isNonSingular()) {
+    double[] x = right.clone();
+    double[][] eliminated = new double[normal.length][];
+    Arrays.setAll(eliminated, p -> normal[p].clone());
+    if (!FewEquations.solve(eliminated, x, SINGULAR)) {
       return 0;
     }
-    return solver
-        .solve(new ArrayRealVector(right, false))
-        .dotProduct(new ArrayRealVector(right, false));
+    double explained = 0;
+    for (int p = 0; p < x.length; p++) {
+      explained += x[p] * right[p];
+    }
+    return explained;
   }
 }

@@ -1,10 +1,7 @@
 package mainsgap.transfer;
 
+import java.util.Arrays;
 import java.util.function.DoubleUnaryOperator;
-import org.apache.commons.math3.linear.Array2DRowRealMatrix;
-import org.apache.commons.math3.linear.ArrayRealVector;
-import org.apache.commons.math3.linear.DecompositionSolver;
-import org.apache.commons.math3.linear.LUDecomposition;
 
 /**
  * Fits the {@link Residue} that explains a stretch of samples best for its number of parameters: a
@@ -186,12 +183,12 @@ final class ResidueFit {
         }
       }
     }
-    DecompositionSolver solver =
-        new LUDecomposition(new Array2DRowRealMatrix(normal, false), SINGULAR).getSolver();
-    if (!solver.isNonSingular()) {
+    double[] x = right.clone();
+    double[][] eliminated = new double[columns][];
+    Arrays.setAll(eliminated, p -> normal[p].clone());
+    if (!FewEquations.solve(eliminated, x, SINGULAR)) {
       return new Solved(shape, new double[columns], squares, Double.POSITIVE_INFINITY);
     }
-    double[] x = solver.solve(new ArrayRealVector(right, false)).toArray();
     double rest = LARGEST_REST_SHARE_OF_PEAK * recording.peakVolts();
     double left = squares;
     if (shape.isDecay() && Math.abs(x[0]) > rest) {

@@ -56,7 +56,8 @@ class HarmonicEquationsTest {
 
     HarmonicEquations equations = new HarmonicEquations(window, HERTZ, ORDERS, true);
 
-    double[][] found = equations.matrix(unknowns);
+    double[][] found = new double[size][size];
+    equations.fill(found, unknowns);
     for (int p = 0; p < size; p++) {
       for (int q = 0; q < size; q++) {
         double scale = Math.sqrt(matrix[p][p] * matrix[q][q]);
