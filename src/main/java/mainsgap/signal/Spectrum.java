@@ -1,5 +1,6 @@
 package mainsgap.signal;
 
+import java.util.Arrays;
 import java.util.function.IntToDoubleFunction;
 
 /**
@@ -72,7 +73,10 @@ public final class Spectrum {
     return sums;
   }
 
-  /** The lines' RMS values; line 0 is the mean with its sign. */
+  /**
+   * The lines' RMS values; line 0 is the mean with its sign. Sums are taken in pairs about the
+   * middle, whose cosines are the same and whose sines are opposite.
+   */
   private static double[] lines(double[] sums, double window, int block, int lines) {
     double[] cos = new double[lines];
     double[] sin = new double[lines];
@@ -82,14 +86,21 @@ public final class Spectrum {
     double[] imaginary = new double[lines];
     for (int k = 0; k < lines; k++) {
       double turn = 2 * Math.PI * k * block / window;
-      cos[k] = 1;
+      double firstTurn = sums.length % 2 == 0 ? turn / 2 : turn;
+      cos[k] = Math.cos(firstTurn);
+      sin[k] = Math.sin(firstTurn);
       turnCos[k] = Math.cos(turn);
       turnSin[k] = Math.sin(turn);
     }
-    for (double sum : sums) {
+    if (sums.length % 2 == 1) {
+      Arrays.fill(real, sums[sums.length / 2]);
+    }
+    for (int i = (sums.length + 1) / 2; i < sums.length; i++) {
+      double sum = sums[i] + sums[sums.length - 1 - i];
+      double difference = sums[i] - sums[sums.length - 1 - i];
       for (int k = 0; k < lines; k++) {
         real[k] += sum * cos[k];
-        imaginary[k] += sum * sin[k];
+        imaginary[k] += difference * sin[k];
         double turned = cos[k] * turnCos[k] - sin[k] * turnSin[k];
         sin[k] = sin[k] * turnCos[k] + cos[k] * turnSin[k];
         cos[k] = turned;
