@@ -7,6 +7,7 @@ package mainsgap.signal;
  * @param neighbourCorrelation the correlation of neighbouring samples' deviations, -1 to 1
  */
 public record Deviations(double standardDeviationVolts, double neighbourCorrelation) {
+  private static final int AT_ONCE = 512;
 
   /**
    * Deviations of every {@code stride}-th sample from {@code from} (inclusive) to {@code to}
@@ -14,26 +15,25 @@ public record Deviations(double standardDeviationVolts, double neighbourCorrelat
    */
   public static Deviations of(
       double[] volts, TimeAxis time, int from, int to, int stride, PeriodicModel model) {
-    int count = (to - from + stride - 2) / stride;
-    if (count < 1) {
-      return new Deviations(0, 0);
-    }
-    double interval = stride * time.intervalSeconds();
-    double[] here =
-        model.voltsEvery(time.secondsAt(from), interval, stride == 1 ? count + 1 : count);
-    double[] next =
-        stride == 1 ? here : model.voltsEvery(time.secondsAt(from + 1), interval, count);
-    int shift = stride == 1 ? 1 : 0;
+    int count = Math.max(0, (to - from + stride - 2) / stride);
+    PeriodicModel.Row row = model.every(stride * time.intervalSeconds());
+    double[] here = new double[Math.min(count, AT_ONCE)];
+    double[] next = new double[here.length];
     double squares = 0;
     double products = 0;
-    for (int k = 0; k < count; k++) {
-      int i = from + k * stride;
-      double deviation = volts[i] - here[k];
-      double neighbour = volts[i + 1] - next[k + shift];
-      squares += (deviation * deviation + neighbour * neighbour) / 2;
-      products += deviation * neighbour;
+    for (int done = 0; done < count; done += AT_ONCE) {
+      int first = from + done * stride;
+      int some = Math.min(count - done, AT_ONCE);
+      row.fill(here, some, time.secondsAt(first));
+      row.fill(next, some, time.secondsAt(first + 1));
+      for (int k = 0; k < some; k++) {
+        double deviation = volts[first + k * stride] - here[k];
+        double neighbour = volts[first + k * stride + 1] - next[k];
+        squares += (deviation * deviation + neighbour * neighbour) / 2;
+        products += deviation * neighbour;
+      }
     }
-    if (squares == 0) {
+    if (count == 0 || squares == 0) {
       return new Deviations(0, 0);
     }
     return new Deviations(Math.sqrt(squares / count), products / squares);

@@ -42,8 +42,8 @@ public record HarmonicModel(
   }
 
   @Override
-  public double[] voltsEvery(double firstSeconds, double intervalSeconds, int count) {
-    return new HarmonicRun(this, firstSeconds, intervalSeconds).volts(count);
+  public Row every(double intervalSeconds) {
+    return new HarmonicRow(this, intervalSeconds);
   }
 
   @Override

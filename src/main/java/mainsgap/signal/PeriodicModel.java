@@ -6,15 +6,29 @@ public interface PeriodicModel {
   /** The voltage at {@code seconds} on the axis of the fit. */
   double voltsAt(double seconds);
 
-  /**
-   * The voltages at {@code count} times from {@code firstSeconds} on, each {@code intervalSeconds}
-   * after the one before, a new array: those of {@link #voltsAt} but for rounding, in less time.
-   */
-  default double[] voltsEvery(double firstSeconds, double intervalSeconds, int count) {
+  /** Voltages at equidistant times, many at once. For one thread. */
+  interface Row {
+    /**
+     * Fills in the voltages from a time on.
+     *
+     * @param volts its first {@code count} elements are overwritten
+     */
+    void fill(double[] volts, int count, double firstSeconds);
+  }
+
+  /** A row of times each {@code intervalSeconds} after the one before. */
+  default Row every(double intervalSeconds) {
+    return (volts, count, firstSeconds) -> {
+      for (int i = 0; i < count; i++) {
+        volts[i] = voltsAt(firstSeconds + i * intervalSeconds);
+      }
+    };
+  }
+
+  /** The voltages at {@code count} such times from {@code firstSeconds} on, a new array. */
+  default double[] voltsEvery(double intervalSeconds, double firstSeconds, int count) {
     double[] volts = new double[count];
-    for (int i = 0; i < count; i++) {
-      volts[i] = voltsAt(firstSeconds + i * intervalSeconds);
-    }
+    every(intervalSeconds).fill(volts, count, firstSeconds);
     return volts;
   }
 

@@ -1,6 +1,7 @@
 package mainsgap.transfer;
 
 import mainsgap.signal.HarmonicModel;
+import mainsgap.signal.PeriodicModel;
 
 /**
  * Finds how often a supply that has come back, and fed the load for a cycle, breaks again up to the
@@ -57,10 +58,11 @@ final class FurtherBreaks {
     int dead = 0;
     int away = 0;
     boolean fed = false;
+    PeriodicModel.Row row = supply.model().every(width * recording.time().intervalSeconds());
     double[] ahead = new double[AHEAD];
     for (int i = first, k = 0; i + width <= recording.length(); i += width, k++) {
       if (k % AHEAD == 0) {
-        ahead = expectedAhead(i);
+        row.fill(ahead, AHEAD, middleSeconds(i));
       }
       double expected = ahead[k % AHEAD];
       double average = averageVolts(i);
@@ -120,12 +122,6 @@ final class FurtherBreaks {
 
   private double expectedVolts(int from) {
     return supply.model().voltsAt(middleSeconds(from));
-  }
-
-  /** Of the averages from a place on. */
-  private double[] expectedAhead(int from) {
-    double interval = width * recording.time().intervalSeconds();
-    return supply.model().voltsEvery(middleSeconds(from), interval, AHEAD);
   }
 
   private double middleSeconds(int from) {

@@ -30,6 +30,11 @@ record RiseSums(double products, double shapes, double unrisenSquares) {
 
   /** What a rise costs more, mostly less, than the later model at once. */
   double extraCost() {
+    return extraCost(products, shapes, unrisenSquares);
+  }
+
+  /** The same without a record for it. */
+  static double extraCost(double products, double shapes, double unrisenSquares) {
     return shapes > 0 ? unrisenSquares - products * products / shapes : 0;
   }
 

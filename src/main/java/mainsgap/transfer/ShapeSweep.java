@@ -179,7 +179,7 @@ final class ShapeSweep {
   }
 
   private double rise(int sample, double products, double shapes) {
-    return new RiseSums(products, shapes, window.unrisenSquares()[sample]).extraCost();
+    return RiseSums.extraCost(products, shapes, window.unrisenSquares()[sample]);
   }
 
   /** A turn of the plane that shrinks it. */

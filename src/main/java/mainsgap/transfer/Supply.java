@@ -67,7 +67,7 @@ record Supply(PeriodicModel model, HarmonicModel harmonics, int from, int to) {
 
   /** Its voltages at samples {@code from} (inclusive) to {@code to} (exclusive), a new array. */
   double[] voltsIn(TimeAxis time, int from, int to) {
-    return model.voltsEvery(time.secondsAt(from), time.intervalSeconds(), Math.max(0, to - from));
+    return model.voltsEvery(time.intervalSeconds(), time.secondsAt(from), Math.max(0, to - from));
   }
 
   /** What samples {@code from} (inclusive) to {@code to} (exclusive) have more, a new array. */

@@ -20,7 +20,7 @@ class HarmonicModelTest {
   @ParameterizedTest
   @CsvSource({"0, 1e-6, 1000", "-3, 1e-4, 129", "0.1, 1e-5, 64", "0, 1e-3, 1", "0, 1, 0"})
   void voltagesInARowAreThoseOfEachTime(double first, double interval, int count) {
-    double[] volts = MODEL.voltsEvery(first, interval, count);
+    double[] volts = MODEL.voltsEvery(interval, first, count);
 
     assertEquals(count, volts.length);
     for (int i = 0; i < count; i++) {

@@ -7,12 +7,11 @@ import java.util.Arrays;
  * are turned from its first one, and the harmonics are summed up by Clenshaw's recurrence, from the
  * highest down, for the whole block at once. A processor takes several times at a step.
  */
-final class HarmonicRun {
+final class HarmonicRow implements PeriodicModel.Row {
   /** Its arrays stay in the nearest cache. */
-  private static final int BLOCK = 64;
+  private static final int BLOCK = 32;
 
   private final HarmonicModel model;
-  private final double firstSeconds;
   private final double intervalSeconds;
 
   /** Of the fundamental's angle since the block's first time. */
@@ -26,9 +25,11 @@ final class HarmonicRun {
   private final double[] sin = new double[BLOCK];
   private final double[] twiceCos = new double[BLOCK];
 
-  HarmonicRun(HarmonicModel model, double firstSeconds, double intervalSeconds) {
+  /** The last sum of the cosines and the one before, then the same of the sines. */
+  private final double[][] sums = new double[4][BLOCK];
+
+  HarmonicRow(HarmonicModel model, double intervalSeconds) {
     this.model = model;
-    this.firstSeconds = firstSeconds;
     this.intervalSeconds = intervalSeconds;
     for (int i = 0; i < BLOCK; i++) {
       double angle = angle(i * intervalSeconds);
@@ -41,13 +42,12 @@ final class HarmonicRun {
     return 2 * Math.PI * model.frequencyHertz() * seconds;
   }
 
-  double[] volts(int count) {
-    double[] volts = new double[count];
-    double[][] sums = new double[4][BLOCK];
+  @Override
+  public void fill(double[] volts, int count, double firstSeconds) {
     for (int from = 0; from < count; from += BLOCK) {
       double seconds = firstSeconds + from * intervalSeconds - model.referenceSeconds();
       turn(angle(seconds));
-      sumHarmonics(sums);
+      sumHarmonics();
       double offset = model.offsetVolts() + model.driftVoltsPerSecond() * seconds;
       double drift = model.driftVoltsPerSecond() * intervalSeconds;
       for (int i = 0; i < Math.min(BLOCK, count - from); i++) {
@@ -55,7 +55,6 @@ final class HarmonicRun {
         volts[from + i] = offset + drift * i + cosines + sin[i] * sums[2][i];
       }
     }
-    return volts;
   }
 
   private void turn(double firstAngle) {
@@ -68,16 +67,15 @@ final class HarmonicRun {
     }
   }
 
-  /** Leaves the last sum of the cosines and the one before, then the same of the sines. */
-  private void sumHarmonics(double[][] sums) {
+  private void sumHarmonics() {
     for (double[] sum : sums) {
       Arrays.fill(sum, 0);
     }
     for (int k = model.orders() - 1; k >= 0; k--) {
       next(sums[1], sums[0], model.cosineVolts()[k]);
       next(sums[3], sums[2], model.sineVolts()[k]);
-      swap(sums, 0);
-      swap(sums, 2);
+      swap(0);
+      swap(2);
     }
   }
 
@@ -88,7 +86,7 @@ final class HarmonicRun {
     }
   }
 
-  private static void swap(double[][] sums, int first) {
+  private void swap(int first) {
     double[] last = sums[first];
     sums[first] = sums[first + 1];
     sums[first + 1] = last;
