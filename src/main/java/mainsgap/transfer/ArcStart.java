@@ -27,8 +27,11 @@ final class ArcStart {
   private static final double VARIES_NOISES = 1.5;
 
   private static final double UNSTEADY_SHARE = 0.3;
-  private static final double GUARD_SECONDS = 0.3e-3;
   private static final int AVERAGES = 2_000;
+
+  /** The place among averaged samples is looked for within so many averages about it. */
+  private static final int SHARPENED_AVERAGES = 3;
+
   private static final double NEGLIGIBLE = 40;
 
   /** Arcs are not quite steady; calibrated on generated captures. */
@@ -49,7 +52,7 @@ final class ArcStart {
   @Nullable Edge before(Edge left, Residue residue) {
     int index = (int) Math.floor(recording.time().indexAt(left.seconds()));
     int end = extinguishedAt(index);
-    Edge opened = before(left, end);
+    Edge opened = located(end, left);
     return opened == null || !explains(opened, left, residue, end) ? null : opened;
   }
 
@@ -84,28 +87,13 @@ final class ArcStart {
 
   /** The same where what follows {@code left} is known to be no arc. */
   @Nullable Edge endingAt(Edge left) {
-    return before(left, (int) Math.floor(recording.time().indexAt(left.seconds())));
-  }
-
-  private @Nullable Edge before(Edge left, int end) {
-    Edge rough = located(end, left);
-    return rough == null ? null : refitted(rough).located(end, left);
+    return located((int) Math.floor(recording.time().indexAt(left.seconds())), left);
   }
 
   /** Where the arc about a departure ends; the departure itself where no arc is shown. */
   int endAfter(int departure) {
     int end = extinguishedAt(departure);
     return located(end, Edge.NONE) == null ? departure : end;
-  }
-
-  /** The supply fitted anew without the arc, which the first fit took for a part of it. */
-  private ArcStart refitted(Edge rough) {
-    double hertz = before.model().frequencyHertz();
-    int start = (int) recording.time().indexAt(rough.seconds());
-    int to = Math.min(before.to(), start - recording.samplesIn(GUARD_SECONDS));
-    return to - before.from() < recording.samplesPerCycle()
-        ? this
-        : new ArcStart(recording, Supply.fit(recording, before.from(), to, hertz));
   }
 
   private @Nullable Edge located(int end, Edge extinction) {
@@ -230,11 +218,60 @@ final class ArcStart {
       }
     }
     mean /= sum;
-    double interval = width * recording.time().intervalSeconds();
     double spread = Math.sqrt(Math.max(0, square / sum - mean * mean));
+    double place = start + (best + mean) * width;
+    return width > 1 && spread < 1
+        ? atFullRate(place, width, extinction)
+        : edge(place, width, width * spread, extinction);
+  }
+
+  /** The place between two samples at which {@code width} samples were averaged away. */
+  private Edge atFullRate(double place, int width, Edge extinction) {
+    int from = Math.max(0, (int) place - SHARPENED_AVERAGES * width);
+    int to = Math.min(recording.length(), (int) place + SHARPENED_AVERAGES * width);
+    double level = meanLost((int) place + width, to);
+    double noise = before.harmonics().noiseVolts();
+    double variance = noise * noise / before.informationShare();
+    double[] gain = new double[to - from + 1];
+    double most = 0;
+    for (int i = to - 1; i >= from; i--) {
+      gain[i - from] = gain[i + 1 - from] + level * (2 * lostAt(i) - level) / variance;
+      most = Math.max(most, gain[i - from]);
+    }
+    double sum = 0;
+    double mean = 0;
+    double square = 0;
+    for (int k = 0; k < gain.length; k++) {
+      double weight = Math.exp((gain[k] - most) / 2);
+      sum += weight;
+      mean += weight * k;
+      square += weight * (double) k * k;
+    }
+    mean /= sum;
+    double spread = Math.sqrt(Math.max(0, square / sum - mean * mean));
+    return edge(from + mean, 1, spread, extinction);
+  }
+
+  private double meanLost(int from, int to) {
+    double sum = 0;
+    for (int i = from; i < to; i++) {
+      sum += lostAt(i);
+    }
+    return sum / Math.max(1, to - from);
+  }
+
+  /**
+   * An opening.
+   *
+   * @param place the first sample behind it, also between two
+   * @param width the samples that were averaged
+   * @param spread standard uncertainty in samples
+   */
+  private Edge edge(double place, int width, double spread, Edge extinction) {
+    double interval = recording.time().intervalSeconds();
     return new Edge(
-        recording.time().secondsAt(start + (best + mean) * width - 0.5),
-        interval / Math.sqrt(12),
+        recording.time().secondsAt(place - 0.5),
+        width * interval / Math.sqrt(12),
         AMBIGUITY * spread * interval,
         0,
         EdgeShape.ABRUPT,

@@ -11,6 +11,9 @@ final class GapEnds {
   /** A run's border is off by less than this. */
   private static final double SLACK_SECONDS = 1.5e-3;
 
+  /** Of a dead load from its residue. */
+  private static final double DEAD_WITHIN_SHARE_OF_PEAK = 0.05;
+
   private final Recording recording;
   private final Supply before;
   private final List<Segmentation.Run> runs;
@@ -144,11 +147,24 @@ final class GapEnds {
     if (residue.explainedTo() < fed.from()) {
       from = Math.max(dead.from(), Math.min(from, residue.explainedTo() - reach));
     }
+    from = deadFrom(from, fed.from());
     int to = Math.min(recording.length(), fed.from() + reach);
     int slack = recording.samplesIn(SLACK_SECONDS);
     int last = Math.max(from + 1, Math.min(to - 1, fed.from() + slack));
     refuseClipped(fed.from() - slack, Math.min(to, fed.from() + slack), "return");
     return new Instants.Search(from, to, from + 1, last);
+  }
+
+  /** Behind an arc, or a fast discharge, the residue explains the samples only from later on. */
+  private int deadFrom(int from, int made) {
+    double within = DEAD_WITHIN_SHARE_OF_PEAK * recording.peakVolts();
+    int i = from;
+    while (i < made
+        && Math.abs(recording.volts()[i] - residue.voltsAt(recording.time().secondsAt(i)))
+            > within) {
+      i++;
+    }
+    return i < made ? i : from;
   }
 
   /** The last of the breaks that each begin within one cycle after the make before; else null. */

@@ -99,7 +99,7 @@ final class GapTopology {
     for (int k = 0; k < runs.size(); k++) {
       Segmentation.Run run = runs.get(k);
       Segmentation.Part part = run.part();
-      if (part == Segmentation.Part.BREAK && !isBreak(run)) {
+      if (part == Segmentation.Part.BREAK && !isBreak(run) && !endsFirstGap(runs, k)) {
         part = Segmentation.Part.AFTER;
       } else if (part == Segmentation.Part.BEFORE && k > 0 && !isRemake(runs, k)) {
         part = Segmentation.Part.GAP;
@@ -188,6 +188,14 @@ final class GapTopology {
 
   private boolean isBreak(Segmentation.Run run) {
     return run.length() >= recording.samplesIn(SHORTEST_RUN_SECONDS) && isDead(run);
+  }
+
+  /**
+   * No gap has been before: what looked like the supply after only crossed it, as an arc does, and
+   * what broke is the gap if it ends dead.
+   */
+  private boolean endsFirstGap(List<Segmentation.Run> runs, int k) {
+    return k == 2 && runs.get(0).part() == Segmentation.Part.BEFORE && endsDead(runs.get(k));
   }
 
   /** The mains contact made again, if the load is dead again after it. */

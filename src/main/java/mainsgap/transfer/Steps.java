@@ -73,7 +73,7 @@ final class Steps {
       if (!makes.isEmpty() && i - makes.get(makes.size() - 1) > within) {
         break;
       }
-      if (isStep(deviations, i - first + 2) && isMake(i)) {
+      if (isStep(deviations, i - first + 2) && isMake(i) && (makes.isEmpty() || isDeadBefore(i))) {
         makes.add(i);
       }
     }
@@ -104,6 +104,16 @@ final class Steps {
         && !isSwing(index, step);
   }
 
+  /** A contact that makes once more has let the load go before: a ring's crossing has not. */
+  private boolean isDeadBefore(int index) {
+    double sum = 0;
+    for (int i = index - stays; i < index; i++) {
+      sum += Math.abs(fromResidue(i));
+    }
+    double step = Math.abs(deviation(index) - deviation(index - 1));
+    return sum / stays < STAYS_SHARE * step;
+  }
+
   private boolean staysAway(int index, double step) {
     int end = Math.min(recording.length(), index + stays);
     double sum = 0;
@@ -113,11 +123,14 @@ final class Steps {
     return sum / (end - index) * Math.signum(step) > STAYS_SHARE * Math.abs(step);
   }
 
-  /** The voltage has come smoothly the step's way: what a load that was let go never does. */
+  /**
+   * The voltage has come the step's way with no larger step: what a load that was let go never
+   * does.
+   */
   private boolean isSwing(int index, double step) {
     int first = Math.max(0, index - recording.samplesIn(SWING_SECONDS));
     for (int i = first + 1; i < index; i++) {
-      if (Math.abs(deviation(i) - deviation(i - 1)) > smallestVolts) {
+      if (Math.abs(deviation(i) - deviation(i - 1)) > Math.max(smallestVolts, Math.abs(step))) {
         return false;
       }
     }

@@ -34,6 +34,9 @@ public final class TransferMeasurement {
   /** What lies this close before the departure is left out of the fit of the supply before. */
   private static final double GUARD_SECONDS = 1.5e-3;
 
+  /** The same before a loss that has been located. */
+  private static final double REFIT_GUARD_SECONDS = 0.3e-3;
+
   /** No supply, and no surge on it, reaches so many nominal peaks. */
   private static final double MOST_PEAKS = 100;
 
@@ -87,17 +90,45 @@ public final class TransferMeasurement {
       }
       checkCyclesBefore(departure / period);
       Supply before = supplyBefore(output, from, departure, start.frequencyHertz());
-      Supply after = SettledSupply.after(output, departure, output.task().nominalFrequencyHertz());
-      GapTopology topology = new GapTopology(output, before, after, departure);
-      Outcome outcome = new GapMeasurement(output, before, after, topology, mains).outcome();
-      if (outcome != null) {
-        return new FoundEvent(outcome, before, after);
+      FoundEvent event = event(output, before, departure, mains);
+      Supply upToLoss = event == null ? null : upToLoss(output, before, event.outcome());
+      if (upToLoss != null) {
+        FoundEvent again = event(output, upToLoss, departure, mains);
+        event = again == null ? event : again;
+      }
+      if (event != null) {
+        return event;
       }
       passedOver = departure;
       from = (int) Math.ceil(departure + PASSED_OVER_CYCLES * period);
     }
     Outcome unbroken = new UnbrokenSupply(output, start, mains, passedOver).outcome();
     return new FoundEvent(unbroken, null, null);
+  }
+
+  /** What is found about a departure; null where it turns out to be no event. */
+  private static @Nullable FoundEvent event(
+      Recording output, Supply before, int departure, @Nullable Waveform mains) {
+    Supply after = SettledSupply.after(output, departure, output.task().nominalFrequencyHertz());
+    GapTopology topology = new GapTopology(output, before, after, departure);
+    Outcome outcome = new GapMeasurement(output, before, after, topology, mains).outcome();
+    return outcome == null ? null : new FoundEvent(outcome, before, after);
+  }
+
+  /**
+   * The supply before, fitted anew up to a loss that lies in its fit, as behind an arc: the fit
+   * takes what comes after the loss for noise and for a part of the supply. Null where it lies
+   * later, or where too little is left to fit.
+   */
+  private static @Nullable Supply upToLoss(Recording output, Supply before, Outcome outcome) {
+    if (!(outcome instanceof Measured measured)) {
+      return null;
+    }
+    int loss = (int) output.time().indexAt(measured.lossSeconds());
+    int to = loss - output.samplesIn(REFIT_GUARD_SECONDS);
+    return to >= before.to() || to - before.from() < output.samplesPerCycle()
+        ? null
+        : Supply.fit(output, before.from(), to, before.model().frequencyHertz());
   }
 
   private static void checkVoltages(Recording output) {
