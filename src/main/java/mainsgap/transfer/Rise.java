@@ -1,7 +1,5 @@
 package mainsgap.transfer;
 
-import java.util.Arrays;
-
 /** How the amplitude of a supply comes up from 0 to 1, in the time s since its instant. */
 enum Rise {
   /** {@code 1 - e^(-s/T)}. */
@@ -18,13 +16,16 @@ enum Rise {
 
     /** A block later e^(-s/T) is less by the same ratio. */
     @Override
-    void fillRising(double[] risen, int from, double since, double block, double seconds) {
+    int fillRising(double[] risen, int from, double since, double block, double seconds) {
       double keep = Math.exp(-block / seconds);
       double left = seconds / block * (1 - keep) * Math.exp(-since / seconds);
-      for (int k = from; k < risen.length; k++) {
+      int k = from;
+      while (k < risen.length && left > NOTHING_LEFT) {
         risen[k] = 1 - left;
         left *= keep;
+        k++;
       }
+      return k;
     }
   },
 
@@ -41,17 +42,23 @@ enum Rise {
     }
 
     @Override
-    void fillRising(double[] risen, int from, double since, double block, double seconds) {
-      int k = from;
-      double start = since;
-      while (k < risen.length && start < seconds) {
-        risen[k] = (integral(start + block, seconds) - integral(start, seconds)) / block;
-        start += block;
-        k++;
+    int fillRising(double[] risen, int from, double since, double block, double seconds) {
+      double whole = Math.max(0, Math.floor((seconds - since) / block));
+      int wholeTo = (int) Math.min(risen.length, from + whole);
+      for (int k = from; k < wholeTo; k++) {
+        risen[k] = (since + (k - from + 0.5) * block) / seconds;
       }
-      Arrays.fill(risen, k, risen.length, 1);
+      if (wholeTo == risen.length) {
+        return wholeTo;
+      }
+      double start = since + (wholeTo - from) * block;
+      risen[wholeTo] = (integral(start + block, seconds) - integral(start, seconds)) / block;
+      return wholeTo + 1;
     }
   };
+
+  /** Beside 1, less than this is lost to rounding. */
+  private static final double NOTHING_LEFT = 1e-17;
 
   private final EdgeShape shape;
 
@@ -74,17 +81,18 @@ enum Rise {
    *
    * @param since the end of block {@code from}, in seconds since the instant; the instant lies in
    *     it or before it
+   * @return the block from which on the share is 1; what is filled in ends there
    */
-  void fill(double[] risen, int from, double since, double block, double seconds) {
+  int fill(double[] risen, int from, double since, double block, double seconds) {
     if (from >= risen.length) {
-      return;
+      return from;
     }
     double first = integral(Math.max(0, since), seconds);
     double earlier = integral(Math.max(0, since - block), seconds);
     risen[from] = (first - earlier) / block;
-    fillRising(risen, from + 1, Math.max(0, since), block, seconds);
+    return fillRising(risen, from + 1, Math.max(0, since), block, seconds);
   }
 
   /** The same for blocks that begin after the instant, the first one {@code since} after it. */
-  abstract void fillRising(double[] risen, int from, double since, double block, double seconds);
+  abstract int fillRising(double[] risen, int from, double since, double block, double seconds);
 }

@@ -26,6 +26,9 @@ final class RiseFit {
   private final double[] supply;
   private final double[] quadrature;
 
+  /** Of the risen supply, from each block to the last one. */
+  private final RisenSums risenSums;
+
   /** How far the supply has risen in each block: of the rise that is looked at. */
   private final double[] risen;
 
@@ -68,6 +71,7 @@ final class RiseFit {
       sums[k + 1] = sums[k] + left;
       squareSums[k + 1] = squareSums[k] + left * left;
     }
+    this.risenSums = RisenSums.of(volts, supply, quadrature);
   }
 
   /** The samples of a block. */
@@ -103,28 +107,29 @@ final class RiseFit {
     int before = Math.max(0, Math.min(volts.length, straddling));
     double level = before > 0 ? sums[before] / before : 0;
     double squares = squareSums[before] - level * sums[before];
-    double vv = 0;
-    double va = 0;
-    double vb = 0;
-    double aa = 0;
-    double ab = 0;
-    double bb = 0;
     double since = startSeconds + (before + 1) * blockSeconds - seconds;
-    rise.fill(risen, before, since, blockSeconds, riseSeconds);
-    for (int k = before; k < volts.length; k++) {
-      double v = volts[k];
-      if (k == straddling) {
-        double residual = volts[k] - aboveResidue[k] + level;
-        v -= Math.max(0, 1 - since / blockSeconds) * residual;
-      }
+    int risenFrom = rise.fill(risen, before, since, blockSeconds, riseSeconds);
+    double vv = risenSums.vv()[before];
+    double va = risenSums.va()[risenFrom];
+    double vb = risenSums.vb()[risenFrom];
+    double aa = risenSums.aa()[risenFrom];
+    double ab = risenSums.ab()[risenFrom];
+    double bb = risenSums.bb()[risenFrom];
+    for (int k = before; k < risenFrom; k++) {
       double a = risen[k] * supply[k];
       double b = risen[k] * quadrature[k];
-      vv += v * v;
-      va += v * a;
-      vb += v * b;
+      va += volts[k] * a;
+      vb += volts[k] * b;
       aa += a * a;
       ab += a * b;
       bb += b * b;
+    }
+    if (straddling == before && before < volts.length) {
+      double residual = volts[before] - aboveResidue[before] + level;
+      double less = Math.max(0, 1 - since / blockSeconds) * residual;
+      vv += less * (less - 2 * volts[before]);
+      va -= less * risen[before] * supply[before];
+      vb -= less * risen[before] * quadrature[before];
     }
     double determinant = aa * bb - ab * ab;
     double explained =
