@@ -3,6 +3,7 @@ package mainsgap.transfer;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import mainsgap.signal.PeriodicModel;
 import org.jspecify.annotations.Nullable;
 
 /** Tells what feeds the load, sample by sample, about one event. */
@@ -57,40 +58,46 @@ final class GapTopology {
   }
 
   private List<Segmentation.Run> segmented() {
-    double floor = SPREAD_FLOOR_SHARE_OF_PEAK * recording.peakVolts();
-    double[] costBefore = costs(before, floor);
-    double[] costAfter = after == null ? unreachable() : costs(after, floor);
-    double[] costGap = gapCosts(floor);
-    List<Segmentation.Run> runs =
-        Segmentation.cheapest(
-            new Segmentation.Costs(from, costBefore, costGap, costAfter), after != null);
+    List<Segmentation.Run> runs = Segmentation.cheapest(from, to, costs(), after != null);
     return withDwell(withGapFirst(withoutCrossings(withoutTransients(runs))));
   }
 
-  private double[] costs(Supply supply, double floor) {
-    double[] costs = supply.deviationsIn(recording, from, to);
-    for (int k = 0; k < costs.length; k++) {
-      double seconds = recording.time().secondsAt(from + k);
-      double z = costs[k] / Math.max(floor, supply.model().spreadVoltsAt(seconds));
+  private Segmentation.Costs costs() {
+    double interval = recording.time().intervalSeconds();
+    PeriodicModel.Row rowBefore = before.model().every(interval);
+    PeriodicModel.Row rowAfter = after == null ? null : after.model().every(interval);
+    return (first, count, costsBefore, costsGap, costsAfter) -> {
+      fill(before, rowBefore, first, count, costsBefore);
+      fillGap(first, count, costsGap);
+      if (after == null || rowAfter == null) {
+        Arrays.fill(costsAfter, Double.POSITIVE_INFINITY);
+      } else {
+        fill(after, rowAfter, first, count, costsAfter);
+      }
+    };
+  }
+
+  private double floorVolts() {
+    return SPREAD_FLOOR_SHARE_OF_PEAK * recording.peakVolts();
+  }
+
+  private void fill(Supply supply, PeriodicModel.Row row, int first, int count, double[] costs) {
+    double floor = floorVolts();
+    row.fill(costs, count, recording.time().secondsAt(first));
+    for (int k = 0; k < count; k++) {
+      double spread = supply.model().spreadVoltsAt(recording.time().secondsAt(first + k));
+      double z = (recording.volts()[first + k] - costs[k]) / Math.max(floor, spread);
       costs[k] = z * z;
     }
-    return costs;
   }
 
-  private double[] unreachable() {
-    double[] costs = new double[to - from];
-    Arrays.fill(costs, Double.POSITIVE_INFINITY);
-    return costs;
-  }
-
-  private double[] gapCosts(double floor) {
-    double spread = Math.max(floor, residue.spreadVolts());
-    double[] costs = new double[to - from];
-    for (int i = from; i < to; i++) {
-      double z = (recording.volts()[i] - residue.voltsAt(recording.time().secondsAt(i))) / spread;
-      costs[i - from] = z * z;
+  private void fillGap(int first, int count, double[] costs) {
+    double spread = Math.max(floorVolts(), residue.spreadVolts());
+    for (int k = 0; k < count; k++) {
+      double left = residue.voltsAt(recording.time().secondsAt(first + k));
+      double z = (recording.volts()[first + k] - left) / spread;
+      costs[k] = z * z;
     }
-    return costs;
   }
 
   /** Breaks that are rings, and makes that only cross the supply before, join what is about. */

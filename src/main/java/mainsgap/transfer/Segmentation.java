@@ -35,9 +35,11 @@ final class Segmentation {
     }
   }
 
-  /** The squared deviations of the samples, in units of their spread, from each model. */
-  @SuppressWarnings("ArrayRecordComponent") // made for one call
-  record Costs(int from, double[] before, double[] gap, double[] after) {}
+  /** The squared deviations of samples, in units of their spread, from each model. */
+  interface Costs {
+    /** Fills in those of {@code count} samples from {@code first} on, a few at a time. */
+    void fill(int first, int count, double[] before, double[] gap, double[] after);
+  }
 
   /** The price of a change of model: odds of about one in a hundred million, -2 ln p. */
   private static final double CHANGE_PRICE = 36;
@@ -53,63 +55,87 @@ final class Segmentation {
   private static final int BEFORE = 0;
   private static final int GAP = 1;
   private static final int AFTER = 2;
+  private static final int BREAK = 3;
   private static final int PARTS = NUMBERED.length;
 
-  /** Which part may follow which: FOLLOWS[a][b] for b after a. */
-  private static final boolean[][] FOLLOWS = {
-    {true, true, true, false}, // before: opens, or is taken over without a gap
-    {true, true, true, false}, // gap: the mains contact bounces, or the return
-    {false, false, true, true}, // after: breaks
-    {false, false, true, true} // break: made again
+  /** Which parts may come before another one, beside itself. */
+  private static final int[][] FOLLOWS = {
+    {GAP}, // the mains contact bounces
+    {BEFORE}, // opens
+    {BEFORE, GAP, BREAK}, // takes over without a gap, returns, is made again
+    {AFTER} // breaks
   };
+
+  /** Where a path came from takes two bits a part: all parts fit into a byte. */
+  private static final int BITS = 2;
+
+  private static final int MASK = (1 << BITS) - 1;
+
+  /** Costs are asked for so many samples at a time. */
+  private static final int BLOCK = 256;
 
   private Segmentation() {}
 
-  /** The runs of the cheapest path; it starts in the supply before. */
-  static List<Run> cheapest(Costs costs, boolean endsInAfter) {
-    return cheapest(costs, BEFORE, endsInAfter);
+  /**
+   * The runs of the cheapest path through samples {@code from} (inclusive) to {@code to}
+   * (exclusive); it starts in the supply before.
+   */
+  static List<Run> cheapest(int from, int to, Costs costs, boolean endsInAfter) {
+    return cheapest(from, to, costs, BEFORE, endsInAfter);
   }
 
   /** The runs of the cheapest path of a supply after that has come already. */
   static List<Run> cheapestAfterReturn(int from, double[] gap, double[] after) {
-    double[] never = new double[gap.length];
-    Arrays.fill(never, Double.POSITIVE_INFINITY);
-    return cheapest(new Costs(from, never, gap, after), AFTER, true);
+    Costs costs =
+        (first, count, beforeCosts, gapCosts, afterCosts) -> {
+          Arrays.fill(beforeCosts, Double.POSITIVE_INFINITY);
+          System.arraycopy(gap, first - from, gapCosts, 0, count);
+          System.arraycopy(after, first - from, afterCosts, 0, count);
+        };
+    return cheapest(from, from + gap.length, costs, AFTER, true);
   }
 
-  private static List<Run> cheapest(Costs costs, int firstPart, boolean endsInAfter) {
-    int n = costs.before.length;
-    byte[] cameFrom = new byte[n * PARTS];
+  private static List<Run> cheapest(
+      int from, int to, Costs costs, int firstPart, boolean endsInAfter) {
+    byte[] cameFrom = new byte[to - from];
     double[] total = new double[PARTS];
-    double[] next = new double[PARTS];
     Arrays.fill(total, Double.POSITIVE_INFINITY);
     total[firstPart] = 0;
-    for (int i = 0; i < n; i++) {
-      for (int part = 0; part < PARTS; part++) {
-        int best = part;
-        double price = total[part];
-        for (int earlier = 0; earlier < PARTS; earlier++) {
-          if (earlier != part && FOLLOWS[earlier][part] && total[earlier] + CHANGE_PRICE < price) {
-            price = total[earlier] + CHANGE_PRICE;
-            best = earlier;
-          }
-        }
-        cameFrom[i * PARTS + part] = (byte) best;
-        next[part] = price + cost(costs, part, i);
+    double[] before = new double[BLOCK];
+    double[] gap = new double[BLOCK];
+    double[] after = new double[BLOCK];
+    double[] next = new double[PARTS];
+    for (int first = from; first < to; first += BLOCK) {
+      int count = Math.min(BLOCK, to - first);
+      costs.fill(first, count, before, gap, after);
+      for (int k = 0; k < count; k++) {
+        cameFrom[first - from + k] = step(total, next);
+        double dead = Math.min(MOST_GAP_COST, gap[k]);
+        total[BEFORE] = next[BEFORE] + Math.min(MOST_SUPPLY_COST, before[k]);
+        total[GAP] = next[GAP] + dead;
+        total[AFTER] = next[AFTER] + Math.min(MOST_SUPPLY_COST, after[k]);
+        total[BREAK] = next[BREAK] + dead;
       }
-      double[] swap = total;
-      total = next;
-      next = swap;
     }
-    return backwards(costs, cameFrom, lastPart(total, endsInAfter));
+    return backwards(from, cameFrom, lastPart(total, endsInAfter));
   }
 
-  private static double cost(Costs costs, int part, int i) {
-    return switch (part) {
-      case BEFORE -> Math.min(MOST_SUPPLY_COST, costs.before[i]);
-      case AFTER -> Math.min(MOST_SUPPLY_COST, costs.after[i]);
-      default -> Math.min(MOST_GAP_COST, costs.gap[i]);
-    };
+  /** The price of the cheapest way into each part, and where these come from. */
+  private static byte step(double[] total, double[] next) {
+    int cameFrom = 0;
+    for (int part = 0; part < PARTS; part++) {
+      int best = part;
+      double price = total[part];
+      for (int earlier : FOLLOWS[part]) {
+        if (total[earlier] + CHANGE_PRICE < price) {
+          price = total[earlier] + CHANGE_PRICE;
+          best = earlier;
+        }
+      }
+      cameFrom |= best << (BITS * part);
+      next[part] = price;
+    }
+    return (byte) cameFrom;
   }
 
   private static int lastPart(double[] total, boolean endsInAfter) {
@@ -119,19 +145,19 @@ final class Segmentation {
     return total[BEFORE] < total[GAP] ? BEFORE : GAP;
   }
 
-  private static List<Run> backwards(Costs costs, byte[] cameFrom, int lastPart) {
+  private static List<Run> backwards(int from, byte[] cameFrom, int lastPart) {
     List<Run> runs = new ArrayList<>();
     int part = lastPart;
-    int end = costs.before.length;
+    int end = cameFrom.length;
     for (int i = end - 1; i >= 0; i--) {
-      int earlier = cameFrom[i * PARTS + part];
+      int earlier = (cameFrom[i] >> (BITS * part)) & MASK;
       if (earlier != part) {
-        runs.add(0, new Run(NUMBERED[part], costs.from + i, costs.from + end));
+        runs.add(0, new Run(NUMBERED[part], from + i, from + end));
         end = i;
         part = earlier;
       }
     }
-    runs.add(0, new Run(NUMBERED[part], costs.from, costs.from + end));
+    runs.add(0, new Run(NUMBERED[part], from, from + end));
     return runs;
   }
 }
