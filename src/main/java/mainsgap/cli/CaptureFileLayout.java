@@ -56,8 +56,18 @@ final class CaptureFileLayout {
       names = "--interval",
       paramLabel = "TIME",
       converter = Milliseconds.Converter.class,
-      description = "Sample interval with its unit, such as 10us, instead of a time column.")
+      description =
+          "Sample interval with its unit, such as 10us, where the file tells no times; a time column"
+              + " that it has is held against it.")
   private @Nullable Milliseconds interval;
+
+  @Option(
+      names = "--time-base-ppm",
+      paramLabel = "PPM",
+      description =
+          "Accuracy of the instrument's time base as its data sheet states it, in parts per million"
+              + " (default: 100, assumed: no file tells it).")
+  private @Nullable Double timeBasePpm;
 
   @Option(
       names = "--scale",
@@ -88,7 +98,11 @@ final class CaptureFileLayout {
   CaptureFileOptions options() {
     try {
       return new CaptureFileOptions(
-          timeColumn, columns(), interval == null ? null : interval.millis() / 1e3, scale);
+          timeColumn,
+          columns(),
+          interval == null ? null : interval.millis() / 1e3,
+          timeBasePpm,
+          scale);
     } catch (IllegalArgumentException e) {
       if (command == null) {
         throw e;

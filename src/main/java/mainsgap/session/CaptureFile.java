@@ -12,6 +12,7 @@ import mainsgap.session.CaptureColumns.Column;
 import mainsgap.signal.Capture;
 import mainsgap.signal.ChannelRole;
 import mainsgap.signal.CodeFormat;
+import mainsgap.signal.Rails;
 import mainsgap.signal.TimeAxis;
 import mainsgap.signal.Waveform;
 import org.jspecify.annotations.Nullable;
@@ -34,17 +35,15 @@ public final class CaptureFile {
 
   private final Path file;
   private final CaptureLines lines;
-  private final double scale;
+  private final CaptureFileOptions options;
   private final int mostSamples;
   private final List<String> head = new ArrayList<>();
   private final Map<ChannelRole, Column> channels = new EnumMap<>(ChannelRole.class);
-  private final Map<ChannelRole, Numbers> volts = new EnumMap<>(ChannelRole.class);
-  private final UniformTime times = new UniformTime();
 
-  private CaptureFile(Path file, CaptureLines lines, double scale, int mostSamples) {
+  private CaptureFile(Path file, CaptureLines lines, CaptureFileOptions options, int mostSamples) {
     this.file = file;
     this.lines = lines;
-    this.scale = scale;
+    this.options = options;
     this.mostSamples = mostSamples;
   }
 
@@ -55,11 +54,11 @@ public final class CaptureFile {
 
   static Capture read(Path file, CaptureFileOptions options, int mostSamples) {
     try (CaptureLines lines = CaptureLines.open(file)) {
-      return new CaptureFile(file, lines, options.scale(), mostSamples).read(options);
+      return new CaptureFile(file, lines, options, mostSamples).read();
     }
   }
 
-  private Capture read(CaptureFileOptions options) {
+  private Capture read() {
     readHead();
     CaptureTable table = CaptureTable.find(head, options.intervalSeconds() != null);
     if (table.rows() == 0) {
@@ -68,13 +67,17 @@ public final class CaptureFile {
     CaptureColumns columns = new CaptureColumns(file, table, head);
     Column time =
         options.timeColumn() == null ? columns.time() : columns.named(options.timeColumn());
-    OptionalDouble interval = interval(table, columns, time, options);
-    choose(columns, time, options);
+    OptionalDouble interval = interval(table, columns, time);
+    choose(columns, time, interval.isPresent());
     if (interval.isEmpty()) {
       channels.values().forEach(column -> requireOther(column, "a voltage", time, "the times"));
     }
-    readRows(table, interval.isPresent() ? null : time);
-    return capture(interval);
+    Column read = channels.containsValue(time) ? null : time;
+    CaptureRows rows =
+        new CaptureRows(
+            file, table, new CaptureRows.Chosen(read, channels, options.scale()), mostSamples);
+    rows.read(head, lines);
+    return capture(rows, interval, read);
   }
 
   private void readHead() {
@@ -96,15 +99,12 @@ public final class CaptureFile {
             + " has no three rows of numbers alike in its first "
             + head.size()
             + " lines; it begins with '"
-            + shortened(first.strip())
+            + CaptureLines.shortened(first.strip())
             + "'; export the capture as a table of samples");
   }
 
   private OptionalDouble interval(
-      CaptureTable table,
-      CaptureColumns columns,
-      @Nullable Column time,
-      CaptureFileOptions options) {
+      CaptureTable table, CaptureColumns columns, @Nullable Column time) {
     if (options.intervalSeconds() != null) {
       return OptionalDouble.of(options.intervalSeconds());
     }
@@ -121,26 +121,26 @@ public final class CaptureFile {
     return told;
   }
 
-  private void choose(CaptureColumns columns, @Nullable Column time, CaptureFileOptions options) {
+  private void choose(CaptureColumns columns, @Nullable Column time, boolean isIntervalKnown) {
     Map<ChannelRole, Column> named = new EnumMap<>(ChannelRole.class);
     options.columns().forEach((role, name) -> named.put(role, columns.named(name)));
     Column output =
         named.containsKey(ChannelRole.OUTPUT)
             ? named.get(ChannelRole.OUTPUT)
             : columns.voltage(time, named.values());
-    take(ChannelRole.OUTPUT, output);
+    channels.put(ChannelRole.OUTPUT, output);
     named.forEach(
         (role, column) -> {
           if (role != ChannelRole.OUTPUT) {
             channels.forEach((other, taken) -> requireOther(taken, use(other), column, use(role)));
-            take(role, column);
+            channels.put(role, column);
           }
         });
     LOG.info(
         "{}: voltage from {}, time from {}",
         file,
         output.label(),
-        time == null ? "the interval" : time.label());
+        time == null || isIntervalKnown ? "the interval" : time.label());
   }
 
   private static String use(ChannelRole role) {
@@ -161,105 +161,27 @@ public final class CaptureFile {
     }
   }
 
-  private void take(ChannelRole role, Column column) {
-    channels.put(role, column);
-    volts.put(role, new Numbers());
-  }
-
-  private void readRows(CaptureTable table, @Nullable Column time) {
-    for (int i = firstRow(table, time); i < head.size(); i++) {
-      readRow(table, time, head.get(i), i + 1);
-    }
-    for (String line = lines.next(); line != null; line = lines.next()) {
-      readRow(table, time, line, lines.number());
-    }
-  }
-
-  /** Rows whose other columns hold words of the preamble are samples as well. */
-  private int firstRow(CaptureTable table, @Nullable Column time) {
-    int first = table.firstRow();
-    while (time != null && first > 0 && isSample(table, time, head.get(first - 1))) {
-      first--;
-    }
-    return first;
-  }
-
-  private boolean isSample(CaptureTable table, Column time, String line) {
-    List<String> fields = CaptureFields.split(line, table.delimiter());
-    return isNumberAt(fields, time)
-        && channels.values().stream().allMatch(column -> isNumberAt(fields, column));
-  }
-
-  private static boolean isNumberAt(List<String> fields, Column column) {
-    return column.index() < fields.size() && CaptureFields.isNumber(fields.get(column.index()));
-  }
-
-  private void readRow(CaptureTable table, @Nullable Column time, String line, int number) {
-    if (line.isBlank()) {
-      return;
-    }
-    List<String> fields = CaptureFields.split(line, table.delimiter());
-    if (output().size() == mostSamples) {
-      throw CaptureLines.wrong(
-          file, number, "goes beyond " + mostSamples + " samples; export a part of the record");
-    }
-    if (time != null) {
-      double seconds = valueOf(fields, time, line, number);
-      double printStep = CaptureFields.printStep(fields.get(time.index()));
-      times.add(seconds * time.factor(), printStep * time.factor(), number);
-    }
-    channels.forEach(
-        (role, column) ->
-            numbers(role)
-                .add(valueOf(fields, column, line, number) * column.factor() * scaleOf(role)));
-    if (fields.size() > table.columns() && number > table.firstRow()) {
-      throw CaptureLines.wrong(
-          file, number, "has " + fields.size() + " fields, the rows before it " + table.columns());
-    }
-  }
-
-  /** The factor of a voltage probe is none of the current's or the marker's. */
-  private double scaleOf(ChannelRole role) {
-    return switch (role) {
-      case OUTPUT, MAINS, SECOND_LEG -> scale;
-      case LOAD_CURRENT, MARKER -> 1;
-    };
-  }
-
-  private double valueOf(List<String> fields, Column column, String line, int number) {
-    if (column.index() >= fields.size() || fields.get(column.index()).isEmpty()) {
-      throw CaptureLines.wrong(
-          file,
-          number,
-          "has no value for " + column.label() + ": it reads '" + shortened(line.strip()) + "'");
-    }
-    double value = CaptureFields.number(fields.get(column.index()));
-    if (!Double.isFinite(value)) {
-      throw CaptureLines.wrong(
-          file,
-          number,
-          "has '"
-              + shortened(fields.get(column.index()))
-              + "' for "
-              + column.label()
-              + ", where a number should stand; export the capture again, or the part without it");
-    }
-    return value;
-  }
-
-  private Capture capture(OptionalDouble interval) {
-    int samples = output().size();
+  private Capture capture(CaptureRows rows, OptionalDouble interval, @Nullable Column time) {
+    int samples = rows.samples();
     if (samples < FEWEST_SAMPLES) {
       throw new CaptureFileException(
           file + " has " + samples + " samples, a capture needs at least " + FEWEST_SAMPLES);
     }
-    TimeAxis axis =
-        interval.isPresent()
-            ? new TimeAxis(0, interval.getAsDouble(), samples, UniformTime.UNKNOWN_TIME_BASE_PPM)
-            : times.axis(file);
     Map<ChannelRole, Waveform> waveforms = new EnumMap<>(ChannelRole.class);
-    volts.forEach((role, numbers) -> waveforms.put(role, waveform(numbers)));
-    return new Capture(axis, waveforms);
+    rows.volts().forEach((role, numbers) -> waveforms.put(role, waveform(numbers)));
+    return new Capture(axis(rows, interval, time), waveforms);
+  }
+
+  private TimeAxis axis(CaptureRows rows, OptionalDouble interval, @Nullable Column time) {
+    TimeBase timeBase = new TimeBase(options.timeBasePpm());
+    if (interval.isEmpty()) {
+      return rows.times().axis(file, timeBase);
+    }
+    double seconds = interval.getAsDouble();
+    if (time != null) {
+      rows.times().require(file, seconds, time.holds(CaptureUnits.Quantity.TIME));
+    }
+    return timeBase.axis(0, seconds, rows.samples(), 0);
   }
 
   private static Waveform waveform(Numbers volts) {
@@ -268,22 +190,7 @@ public final class CaptureFile {
     for (int i = 0; i < volts.size(); i++) {
       block.putDouble(volts.get(i));
     }
-    return new Waveform(block.array(), CodeFormat.REAL_64_LSB_FIRST, Rails.scaleOf(volts));
-  }
-
-  private Numbers output() {
-    return numbers(ChannelRole.OUTPUT);
-  }
-
-  private Numbers numbers(ChannelRole role) {
-    Numbers found = volts.get(role);
-    if (found == null) {
-      throw new AssertionError("every channel has its numbers");
-    }
-    return found;
-  }
-
-  private static String shortened(String text) {
-    return text.length() <= 40 ? text : text.substring(0, 40) + "...";
+    return new Waveform(
+        block.array(), CodeFormat.REAL_64_LSB_FIRST, Rails.scaleOf(volts.size(), volts::get));
   }
 }

@@ -139,4 +139,9 @@ final class CaptureLines implements AutoCloseable {
       throw new CaptureFileException("could not close the capture file " + file, e);
     }
   }
+
+  /** So much of a text as a sentence can carry. */
+  static String shortened(String text) {
+    return text.length() <= 40 ? text : text.substring(0, 40) + "...";
+  }
 }

@@ -65,7 +65,8 @@ public record Capture(TimeAxis time, Map<ChannelRole, Waveform> waveforms) {
             time.secondsAt(index),
             time.intervalSeconds(),
             time.length() - index,
-            time.timeBasePpm());
+            time.timeBasePpm(),
+            time.timeBaseAssumed());
     return new Capture(rest, parts);
   }
 

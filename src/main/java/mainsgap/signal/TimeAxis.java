@@ -7,9 +7,20 @@ package mainsgap.signal;
  * @param intervalSeconds the sample interval in seconds, above 0
  * @param length the number of samples, at least 1
  * @param timeBasePpm the accuracy of the time base in parts per million, as its maker states it
+ * @param timeBaseAssumed whether that accuracy is only assumed, as nobody stated one
  */
 public record TimeAxis(
-    double firstSampleSeconds, double intervalSeconds, int length, double timeBasePpm) {
+    double firstSampleSeconds,
+    double intervalSeconds,
+    int length,
+    double timeBasePpm,
+    boolean timeBaseAssumed) {
+
+  /** An axis whose accuracy is stated. */
+  public TimeAxis(
+      double firstSampleSeconds, double intervalSeconds, int length, double timeBasePpm) {
+    this(firstSampleSeconds, intervalSeconds, length, timeBasePpm, false);
+  }
 
   /** Checks that the axis runs forward and has samples. */
   public TimeAxis {

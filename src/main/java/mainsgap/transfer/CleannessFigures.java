@@ -45,7 +45,7 @@ final class CleannessFigures {
     double nominal = recording.task().nominalVolts();
     return new Cleanness(
         Math.max(0, 100 * (peakVolts(first, after.to()) / recording.peakVolts() - 1)),
-        recording.isClippedIn(first, after.to()),
+        recording.isClippedIn(first, after.to()) || recording.isPeakCutIn(first, after.to()),
         undershootPercent(),
         mains == null ? null : mains.distortion(mains.spectrum()),
         settled == null || spectrum == null ? null : settled.distortion(spectrum),

@@ -68,6 +68,7 @@ public final class Figures {
     names.addAll(CLEANNESS_NAMES);
     names.addAll(FURTHER_NAMES);
     OTHER_CHANNEL_NAMES.stream().filter(name -> !names.contains(name)).forEach(names::add);
+    names.add("comesBackTooLate");
     names.addAll(List.of("decisionRule", "ruleOutcome", "verdict"));
     return List.copyOf(names);
   }
@@ -153,6 +154,7 @@ public final class Figures {
     put("event", word(noReturn.event()));
     put("interruption", true);
     put("transferTimeAtLeastMs", noReturn.atLeastMillis());
+    put("comesBackTooLate", noReturn.comesBackTooLate());
     put("expandedUncertaintyMs", noReturn.uncertaintyMillis());
     put("lossMs", millis(noReturn.lossSeconds()));
     put("lastOpeningMs", millis(noReturn.lastOpeningSeconds()));

@@ -6,8 +6,6 @@ import org.jspecify.annotations.Nullable;
 
 /** Takes the figures of a gap between its ends, or tells that there is none. */
 final class GapMeasurement {
-  private static final double COMES_BACK_SHARE_OF_NOMINAL = 0.2;
-
   /** Fewer cycles, as between two sags, tell no frequency and no phase that then changes. */
   private static final double FEWEST_CYCLES_FOLLOWED = 1.9;
 
@@ -24,6 +22,9 @@ final class GapMeasurement {
 
   /** Any voltage crosses the supply before now and then. */
   private static final double FOLLOWING_SHARE = 0.5;
+
+  /** A load that is dead for less, at the record's end, may be one that is fed and crosses zero. */
+  private static final double SHORTEST_DEAD_SECONDS = 2e-3;
 
   /** A gap is beyond doubt where so many standard uncertainties leave something of it. */
   private static final double BEYOND_DOUBT = 2;
@@ -111,27 +112,19 @@ final class GapMeasurement {
     return isLeft || followed < FOLLOWING_SHARE * (to - from);
   }
 
-  /** The last sample up to which nothing came back: a return too late to be judged ends it. */
-  private int lastWithoutReturn() {
-    int explained = residue.explainedTo();
-    double rest = recording.rmsVolts(explained, recording.length());
-    boolean comesBack = rest > COMES_BACK_SHARE_OF_NOMINAL * recording.task().nominalVolts();
-    return comesBack ? firstOffResidue(explained) - 1 : recording.length() - 1;
-  }
-
-  private int firstOffResidue(int from) {
-    double apart = COMES_BACK_SHARE_OF_NOMINAL * recording.peakVolts();
-    int i = from;
-    while (i < recording.length()
-        && Math.abs(recording.volts()[i] - residue.voltsAt(recording.time().secondsAt(i)))
-            <= apart) {
-      i++;
-    }
-    return i;
-  }
-
   private Outcome noReturn(Edge loss, Edge lastOpening) {
-    double end = recording.time().secondsAt(lastWithoutReturn());
+    ShownGap.End shown = shownFrom(lastOpening);
+    boolean isDead = shown.seconds() - lastOpening.seconds() >= SHORTEST_DEAD_SECONDS;
+    return isDead ? noReturn(loss, lastOpening, shown) : noReturn(loss, loss, shownFrom(loss));
+  }
+
+  private ShownGap.End shownFrom(Edge opening) {
+    double noise = before.harmonics().noiseVolts();
+    return new ShownGap(recording, residue, noise, opening.seconds()).end();
+  }
+
+  private Outcome noReturn(Edge loss, Edge lastOpening, ShownGap.End shown) {
+    double end = shown.seconds();
     GapFigures figures = new GapFigures(recording, loss.seconds(), end);
     return new NoReturn(
         recording.task().event(),
@@ -141,7 +134,8 @@ final class GapMeasurement {
         1e3 * expandedSeconds(loss, timeBaseSeconds(end - loss.seconds())),
         before.model().angleDegreesAt(loss.seconds()),
         figures.deadMillis(),
-        new Supplies(before.model().frequencyHertz(), null, null, null));
+        new Supplies(before.model().frequencyHertz(), null, null, null),
+        shown.isBack());
   }
 
   private Outcome measured(

@@ -1,5 +1,6 @@
 package mainsgap.transfer;
 
+import java.util.Locale;
 import mainsgap.signal.Event;
 
 /**
@@ -8,11 +9,13 @@ import mainsgap.signal.Event;
  * @param event the change of supply that was begun
  * @param lossSeconds the loss on the capture's own time axis (first opening)
  * @param lastOpeningSeconds the last opening of the mains contact on the same axis
- * @param atLeastMillis the gap that the record shows: from the loss to its end
+ * @param atLeastMillis the gap that the record shows: from the loss to its end, or to what may be a
+ *     return
  * @param uncertaintyMillis half-width of the 95 % interval of {@code atLeastMillis}
  * @param pointOnWaveDegrees the angle of the supply before at the loss, 0 to 360
  * @param deadMillis time within the record, from the loss on, under 10 % of nominal peak
  * @param supplies what the supply before says
+ * @param comesBackTooLate whether a voltage comes back, too near to the record's end to be judged
  */
 public record NoReturn(
     Event event,
@@ -22,8 +25,31 @@ public record NoReturn(
     double uncertaintyMillis,
     double pointOnWaveDegrees,
     double deadMillis,
-    Supplies supplies)
+    Supplies supplies,
+    boolean comesBackTooLate)
     implements Outcome {
+
+  /** A gap that goes on at the record's end. */
+  public NoReturn(
+      Event event,
+      double lossSeconds,
+      double lastOpeningSeconds,
+      double atLeastMillis,
+      double uncertaintyMillis,
+      double pointOnWaveDegrees,
+      double deadMillis,
+      Supplies supplies) {
+    this(
+        event,
+        lossSeconds,
+        lastOpeningSeconds,
+        atLeastMillis,
+        uncertaintyMillis,
+        pointOnWaveDegrees,
+        deadMillis,
+        supplies,
+        false);
+  }
 
   @Override
   public Kind kind() {
@@ -33,8 +59,11 @@ public record NoReturn(
   @Override
   public String sentence() {
     return String.format(
-        java.util.Locale.ROOT,
-        "no return in the record: longer than %.2f ms",
+        Locale.ROOT,
+        (comesBackTooLate
+                ? "the voltage comes back too late in the record to be judged"
+                : "no return in the record")
+            + ": longer than %.2f ms",
         atLeastMillis - uncertaintyMillis);
   }
 }

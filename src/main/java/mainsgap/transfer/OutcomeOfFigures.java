@@ -91,7 +91,8 @@ public final class OutcomeOfFigures {
         number("expandedUncertaintyMs"),
         number("pointOnWaveDeg"),
         number("deadTimeMs"),
-        supplies());
+        supplies(),
+        Boolean.TRUE.equals(figures.get("comesBackTooLate")));
   }
 
   private NoInterruption noInterruption() {

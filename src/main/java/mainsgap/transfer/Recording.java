@@ -1,6 +1,7 @@
 package mainsgap.transfer;
 
 import mainsgap.signal.CycleRms;
+import mainsgap.signal.Rails;
 import mainsgap.signal.TimeAxis;
 import mainsgap.signal.Waveform;
 
@@ -56,5 +57,13 @@ record Recording(double[] volts, TimeAxis time, Waveform waveform, MeasuringTask
       }
     }
     return false;
+  }
+
+  /**
+   * Whether a peak there looks cut off though no rail is known: files name none. Codes come with
+   * their rails.
+   */
+  boolean isPeakCutIn(int from, int to) {
+    return !waveform.format().isWhole() && Rails.isPeakCutIn(volts, from, to);
   }
 }

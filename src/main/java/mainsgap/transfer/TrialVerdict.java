@@ -66,7 +66,8 @@ public final class TrialVerdict {
     Double transfer = leg.transferMillis();
     if (transfer == null) {
       double shown = leg.atLeastMillis() == null ? 0 : leg.atLeastMillis();
-      return ofNoReturn("second leg: ", gap(shown, bounceSeconds, leg.uncertaintyMillis()));
+      return ofNoReturn(
+          "second leg: no return within ", "", gap(shown, bounceSeconds, leg.uncertaintyMillis()));
     }
     Gap gap = gap(transfer, bounceSeconds, leg.uncertaintyMillis());
     return gap.failsOnlyFromFirstOpening()
@@ -114,23 +115,26 @@ public final class TrialVerdict {
 
   private Judgement of(NoReturn noReturn) {
     return ofNoReturn(
-        "",
+        noReturn.comesBackTooLate()
+            ? "the voltage comes back too late in the record to be judged, not within "
+            : "no return within ",
+        noReturn.comesBackTooLate() ? ": record longer after the trigger" : "",
         gap(
             noReturn.atLeastMillis(),
             noReturn.lastOpeningSeconds() - noReturn.lossSeconds(),
             noReturn.uncertaintyMillis()));
   }
 
-  private Judgement ofNoReturn(String where, Gap gap) {
-    String shown =
-        where + "no return within " + Wording.roundedTime(gap.millis(), gap.uncertaintyMillis());
+  private Judgement ofNoReturn(String found, String advice, Gap gap) {
+    String shown = found + Wording.roundedTime(gap.millis(), gap.uncertaintyMillis());
     if (gap.fromLastOpening().verdict() == Verdict.FAIL) {
       return judgement(gap.fromLastOpening(), shown + failure());
     }
     return gap.failsOnlyFromFirstOpening()
         ? judgement(rule.abstention(), shown + ", and the " + bounced(gap))
         : judgement(
-            rule.abstention(), shown + ": the record is too short to tell against " + declared);
+            rule.abstention(),
+            shown + ": the record is too short to tell against " + declared + advice);
   }
 
   private String failure() {

@@ -32,7 +32,7 @@ class SeriesJsonTest {
               .concat(" longestFurtherInterruptionMs longestFurtherExpandedUncertaintyMs")
               .concat(" secondLegTransferTimeMs secondLegTransferTimeAtLeastMs")
               .concat(" secondLegExpandedUncertaintyMs secondLegReason loadCurrentAfterPercent")
-              .concat(" loadRodeThrough markerMs")
+              .concat(" loadRodeThrough markerMs comesBackTooLate")
               .concat(" decisionRule ruleOutcome verdict")
               .split(" "));
 

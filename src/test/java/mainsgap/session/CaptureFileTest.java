@@ -1,6 +1,7 @@
 package mainsgap.session;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -64,7 +65,7 @@ class CaptureFileTest {
   }
 
   private static CaptureFileOptions interval(double seconds) {
-    return new CaptureFileOptions(null, Map.of(), seconds, 1);
+    return new CaptureFileOptions(null, Map.of(), seconds, null, 1);
   }
 
   static Stream<Arguments> tables() {
@@ -190,12 +191,13 @@ class CaptureFileTest {
                 "other time",
                 Map.of(ChannelRole.OUTPUT, "ch2", ChannelRole.MAINS, "CH1"),
                 null,
+                null,
                 100));
     assertEquals(1, byName.time().intervalSeconds(), 1e-9);
     assertEquals(100 * volts(50), byName.output().voltsAt(50), 1e-9);
     assertEquals(700, byName.waveform(ChannelRole.MAINS).orElseThrow().voltsAt(50), 1e-9);
     Capture byNumber =
-        read(text, new CaptureFileOptions("1", Map.of(ChannelRole.OUTPUT, "3"), null, -1));
+        read(text, new CaptureFileOptions("1", Map.of(ChannelRole.OUTPUT, "3"), null, null, -1));
     assertEquals(INTERVAL, byNumber.time().intervalSeconds(), 1e-10);
     assertEquals(-volts(50), byNumber.output().voltsAt(50), 1e-9);
   }
@@ -252,18 +254,18 @@ class CaptureFileTest {
         Arguments.of(
             "the times as the voltage",
             plain,
-            new CaptureFileOptions("1", Map.of(ChannelRole.OUTPUT, "1"), null, 1),
+            new CaptureFileOptions("1", Map.of(ChannelRole.OUTPUT, "1"), null, null, 1),
             ": a voltage and the times cannot both come from 'Time'; name two columns"),
         Arguments.of(
             "the mains from the times",
             plain,
-            new CaptureFileOptions(null, Map.of(ChannelRole.MAINS, "1"), null, 1),
+            new CaptureFileOptions(null, Map.of(ChannelRole.MAINS, "1"), null, null, 1),
             ": a voltage and the times cannot both come from 'Time'; name two columns"),
         Arguments.of(
             "the mains from the voltage",
             plain,
             new CaptureFileOptions(
-                null, Map.of(ChannelRole.OUTPUT, "2", ChannelRole.MAINS, "2"), null, 1),
+                null, Map.of(ChannelRole.OUTPUT, "2", ChannelRole.MAINS, "2"), null, null, 1),
             ": the voltage and the mains cannot both come from 'CH1'; name two columns"),
         Arguments.of(
             "a sample left out",
@@ -278,19 +280,29 @@ class CaptureFileTest {
         Arguments.of(
             "time stands still",
             rows("1.0,%2$.1f", 1, 1),
-            new CaptureFileOptions("1", Map.of(ChannelRole.OUTPUT, "2"), null, 1),
+            new CaptureFileOptions("1", Map.of(ChannelRole.OUTPUT, "2"), null, null, 1),
             "has the time 1.0 s on all lines"),
         Arguments.of(
             "times printed too coarsely",
             "Time,CH1\n" + rows("%.2f,%.1f", 1, 1),
             none,
             "prints its times too coarsely"),
+        Arguments.of(
+            "a sample left out, whatever the interval given",
+            "Time (s),CH1\n" + rows("%.4f,%.1f", 1, 1).replace("0.0150,-325.3\n", ""),
+            interval(INTERVAL),
+            ", line 252 is 0.000200000 s after the line before it"),
+        Arguments.of(
+            "an interval that the times contradict",
+            "Time (s),CH1\n" + rows("%.4f,%.1f", 1, 1),
+            interval(2 * INTERVAL),
+            "the given interval of 0.000200000 s leads to 0.000600000 s: leave out --interval"),
         Arguments.of("few samples", "0.1,2\n0.2,3\n0.3,4\n0.4,5\n", none, "has 4 samples"),
         Arguments.of("one column", rows("%2$.1f", 1, 1), none, "has no column of times"),
         Arguments.of(
             "no such column",
             plain,
-            new CaptureFileOptions(null, Map.of(ChannelRole.OUTPUT, "CH9"), null, 1),
+            new CaptureFileOptions(null, Map.of(ChannelRole.OUTPUT, "CH9"), null, null, 1),
             "has no column 'CH9'; it has 'Time', 'CH1'"),
         Arguments.of(
             "no voltage",
@@ -309,6 +321,36 @@ class CaptureFileTest {
     String message = String.valueOf(complaint.getMessage());
     assertTrue(message.startsWith(file.toString()), message);
     assertTrue(message.contains(sentence), message);
+  }
+
+  @Test
+  void missingSamplesAreNoReasonToGiveAnInterval() {
+    CaptureFileException complaint =
+        assertThrows(
+            CaptureFileException.class,
+            () ->
+                read(
+                    "Time,CH1\n" + rows("%.4f,%.1f", 1, 1).replace("0.0150,-325.3\n", ""),
+                    CaptureFileOptions.NONE));
+    assertTrue(String.valueOf(complaint.getMessage()).endsWith("; export every sample"));
+  }
+
+  @Test
+  void intervalOverridesTimesWhoseUnitTheFileDoesNotTell() throws IOException {
+    Capture capture = read("time,CH1\n" + rows("%.4f,%.1f", 1e3, 1), interval(INTERVAL));
+    assertEquals(INTERVAL, capture.time().intervalSeconds(), 1e-15);
+  }
+
+  @Test
+  void accuracyOfTheTimeBaseIsAssumedUnlessItIsStated() throws IOException {
+    String text = "Time,CH1\n" + rows("%.4f,%.1f", 1, 1);
+    Capture assumed = read(text, CaptureFileOptions.NONE);
+    Capture stated = read(text, new CaptureFileOptions(null, Map.of(), null, 25.0, 1));
+
+    assertEquals(100, assumed.time().timeBasePpm());
+    assertTrue(assumed.time().timeBaseAssumed());
+    assertEquals(25, stated.time().timeBasePpm());
+    assertFalse(stated.time().timeBaseAssumed());
   }
 
   @Test
@@ -352,6 +394,7 @@ class CaptureFileTest {
                     ChannelRole.SECOND_LEG, "leg",
                     ChannelRole.LOAD_CURRENT, "i",
                     ChannelRole.MARKER, "contact"),
+                null,
                 null,
                 100));
     assertEquals(100, capture.output().volts()[0], 1e-9);
