@@ -33,6 +33,9 @@ enum EdgeShape {
   /** An exponential is over after so many of its times. */
   static final double OVER = 6;
 
+  /** A ring is known so many of its times before its first sample. */
+  private static final double BACKWARDS = 0.4;
+
   /** A frequency that the sampling tells needs so many samples a period. */
   private static final double SAMPLES_PER_PERIOD = 5;
 
@@ -117,7 +120,8 @@ enum EdgeShape {
 
   /**
    * What the later model becomes with this shape, for a change at {@code sample}; up to there the
-   * value that it has at the change is held, or the earlier model where the shape starts from it.
+   * earlier model where the shape starts from it. A ring is followed backwards a little: behind a
+   * slow probe it began earlier than at once.
    */
   double[] laterVolts(EdgeWindow window, int sample, Setting setting) {
     double dt = window.time().intervalSeconds();
@@ -133,7 +137,10 @@ enum EdgeShape {
     double jump = window.laterVolts()[at] - window.earlierVolts()[at];
     double[] volts = new double[window.length()];
     for (int i = 0; i < volts.length; i++) {
-      double since = Math.max(0, (i - sample + (this == RING ? 0 : 0.5)) * dt);
+      double since =
+          this == RING
+              ? Math.max(-BACKWARDS * setting.seconds(), (i - sample) * dt)
+              : Math.max(0, (i - sample + 0.5) * dt);
       double over = since / setting.seconds();
       double later = window.laterVolts()[i];
       double earlier = window.earlierVolts()[i];

@@ -101,7 +101,8 @@ final class Instants {
     int first = (search.first - search.from) / averaged;
     int last = Math.min(window.length() - 1, (search.last - search.from) / averaged);
     Edge edge = EdgeFit.locate(window, Math.max(1, first), Math.max(1, last), shapes);
-    return averaged == 1 || !STEPS.contains(edge.shape())
+    boolean isFine = averaged == 1 && edge.shape() != EdgeShape.RING;
+    return isFine || !STEPS.contains(edge.shape())
         ? edge
         : atFullRate(search, averaged, edge, earlier, later);
   }
