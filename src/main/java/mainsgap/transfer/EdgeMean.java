@@ -13,6 +13,9 @@ final class EdgeMean {
   /** Deviations that repeat their neighbours tell this little at least. */
   private static final double MOST_CORRELATION = 0.98;
 
+  /** What strays less than white noise does is taken for none. */
+  private static final double SIGNIFICANT = 1;
+
   private final EdgeWindow window;
 
   /** The last sample that may be the first of the later model. */
@@ -93,9 +96,11 @@ final class EdgeMean {
       products += deviation * previous;
       previous = deviation;
     }
-    double correlation =
-        squares > 0 ? Math.max(0, Math.min(MOST_CORRELATION, products / squares)) : 0;
-    double share = Math.min(window.informationShare(), (1 - correlation) / (1 + correlation));
-    return share / Math.max(1, squares / window.length());
+    double strays = SIGNIFICANT / Math.sqrt(window.length());
+    double correlation = squares > 0 ? products / squares : 0;
+    double told = correlation < strays ? 0 : Math.min(MOST_CORRELATION, correlation);
+    double share = Math.min(window.informationShare(), (1 - told) / (1 + told));
+    double ratio = squares / window.length();
+    return share / (ratio < 1 + Math.sqrt(2) * strays ? 1 : ratio);
   }
 }
