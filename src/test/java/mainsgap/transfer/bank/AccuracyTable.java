@@ -12,6 +12,7 @@ import mainsgap.transfer.Measured;
  */
 public final class AccuracyTable {
   private static final double FAR_MICROS = 40;
+  private static final int EVERY_CAPTURE = 3;
 
   private AccuracyTable() {}
 
@@ -62,7 +63,7 @@ public final class AccuracyTable {
   private static String head() {
     return String.format(
         Locale.ROOT,
-        "%-24s %5s %5s %6s | %8s %8s %8s | %7s %7s %8s %6s | %9s %9s | %9s %9s | %6s%n",
+        "%-24s %5s %5s %6s | %8s %8s %8s | %7s %7s %8s %6s %6s | %9s %9s | %9s %9s | %6s%n",
         "errors in µs",
         "n",
         "wrong",
@@ -74,6 +75,7 @@ public final class AccuracyTable {
         "held",
         "med U",
         "U/err",
+        "exact",
         "level med",
         "95 %",
         "RMS med",
@@ -88,7 +90,7 @@ public final class AccuracyTable {
     String told =
         String.format(
             Locale.ROOT,
-            "%-24s %5d %5d %6d | %8.1f %8.1f %8.1f | %6.1f%% %6.1f%% %8.1f %6.1f | %9.0f %9.0f |"
+            "%-24s %5d %5d %6d | %8.1f %8.1f %8.1f | %6.1f%% %6.1f%% %8.1f %6.1f %6.1f | %9.0f %9.0f |"
                 + " %9.0f %9.0f | %6.1f%n",
             kind.kind().name(),
             kind.tried().size(),
@@ -101,6 +103,7 @@ public final class AccuracyTable {
             100 * kind.coveredShare(),
             kind.uncertaintiesMicros().median(),
             kind.padding(),
+            kind.paddingIfExact(),
             level.median(),
             level.p95(),
             dip.median(),
@@ -110,7 +113,7 @@ public final class AccuracyTable {
   }
 
   private static boolean isTold(KindFigures kind, TriedCapture one, int telling) {
-    if (telling == 3) {
+    if (telling == EVERY_CAPTURE) {
       return true;
     }
     boolean wrong = one.outcome().kind() != kind.kind().carries() || !one.hasRightBreaks();

@@ -70,6 +70,15 @@ public record KindFigures(CaptureKind kind, List<TriedCapture> tried) {
     return uncertaintiesMicros().median() / errorsMicros().median();
   }
 
+  /**
+   * What {@link #padding} would be, were each error normal and 1.96 of its standard deviations the
+   * U that is told. Of captures alike that is 2.9; where some are told well and others badly, as
+   * about a zero crossing or at several sample rates, it is more.
+   */
+  double paddingIfExact() {
+    return ExactIntervals.padding(uncertaintiesMicros());
+  }
+
   private static double share(List<TriedCapture> of, Predicate<TriedCapture> condition) {
     return (double) of.stream().filter(condition).count() / of.size();
   }
