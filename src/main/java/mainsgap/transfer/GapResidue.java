@@ -107,7 +107,7 @@ final class GapResidue {
     while (i > 0 && Math.abs(smoothed.at(i - 1)) < apart) {
       i--;
     }
-    return i;
+    return i - Departure.averagingSamples(recording) / 2;
   }
 
   private static double apartVolts(Recording recording, Supply supply) {
