@@ -34,8 +34,6 @@ final class LeavingFit {
   /** Real residues are only nearly such; calibrated on generated captures. */
   private static final double AMBIGUITY = 1.2;
 
-  private static final double SAMPLING_AMBIGUITY = 1.25;
-
   private final Recording recording;
   private final Supply before;
   private final Residue residue;
@@ -220,6 +218,7 @@ final class LeavingFit {
     return lowest;
   }
 
+  /** The spread over places within a sample holds what the sample interval leaves open. */
   private Edge edge(double[] scores, Edge found) {
     double least = lowest(scores);
     double sum = 0;
@@ -237,10 +236,12 @@ final class LeavingFit {
     mean /= sum;
     double interval = recording.time().intervalSeconds();
     double spread = Math.sqrt(Math.max(0, square / sum - mean * mean)) * interval / PLACES;
+    double sampling = interval / Math.sqrt(12);
+    double located = AMBIGUITY * spread;
     return new Edge(
         recording.time().secondsAt(first - 1 + (mean + 0.5) / PLACES),
-        SAMPLING_AMBIGUITY * interval / Math.sqrt(12),
-        AMBIGUITY * spread,
+        sampling,
+        Math.sqrt(Math.max(0, located * located - sampling * sampling)),
         0,
         EdgeShape.APPROACH,
         found.window(),
