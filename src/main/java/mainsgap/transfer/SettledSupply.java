@@ -79,12 +79,14 @@ final class SettledSupply {
   /** About the mean: a level that is held feeds nothing. */
   private static double alternatingRms(Recording recording, int from, int to) {
     double sum = 0;
+    double squares = 0;
     for (int i = from; i < to; i++) {
-      sum += recording.volts()[i];
+      double volts = recording.volts()[i];
+      sum += volts;
+      squares += volts * volts;
     }
     double mean = sum / (to - from);
-    double rms = recording.rmsVolts(from, to);
-    return Math.sqrt(Math.max(0, rms * rms - mean * mean));
+    return Math.sqrt(Math.max(0, squares / (to - from) - mean * mean));
   }
 
   /**
