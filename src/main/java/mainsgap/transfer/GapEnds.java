@@ -80,7 +80,8 @@ final class GapEnds {
             || (!steps.isEmpty() && steps.get(0) >= runs.get(firstAfter).to());
     if (following.hasSteps()) {
       double dead = bounce == null ? opened.seconds() : recording.time().secondsAt(bounce.to() - 1);
-      settled = new RestReturn(recording, residue, following).bounded(dead, settled);
+      Edge bounded = new RestReturn(recording, residue, following).bounded(dead, settled);
+      settled = bounded == null ? settled : bounded;
     }
     Edge rising =
         new RisingReturn(recording, before, residue, following, opened).locate(settled, bounced);

@@ -1,132 +1,125 @@
 package mainsgap.transfer;
 
+import org.jspecify.annotations.Nullable;
+
 /**
- * Bounds the return of an output whose cycle rests: while the settled supply lies at what was left
- * on the load, nothing tells when it came. The return lies between the last place at which the load
- * was not fed although the supply would have shown, and the first one at which it was.
+ * Locates the return of an output whose cycle has steps, and may rest: the load was dead up to it,
+ * and follows the settled cycle from it on. Each sample speaks for one or the other where the two
+ * lie apart; while the output rests at what was left on the load, none does, and the return may lie
+ * anywhere in that rest. A step at a rest's end cannot be told from the output's own: it bounds the
+ * rest.
  */
 final class RestReturn {
   /** Supply and residue are told apart where they lie this share of nominal peak apart. */
-  private static final double TOLD_APART_SHARE_OF_PEAK = 0.15;
+  private static final double TOLD_APART_SHARE_OF_PEAK = 0.05;
 
-  /** The supply is followed for so long. */
-  private static final double FED_SECONDS = 0.3e-3;
+  /** A supply that settles, and a residue, are known to this share of nominal peak. */
+  private static final double SPREAD_SHARE_OF_PEAK = 0.02;
 
-  /** A share of strays, about the supply's own steps. */
-  private static final double FED_SHARE = 0.9;
+  /** No sample tells more than this (-2 ln p): a stray, or a supply that still settles. */
+  private static final double MOST_COST = 25;
 
-  /** The supply's own steps are known to this. */
-  private static final double OWN_STEP_SECONDS = 0.15e-3;
+  /** Instants that are worse by more than this (-2 ln p) are none. */
+  private static final double NEGLIGIBLE = 40;
 
-  /** Of the width for a standard uncertainty, so that 1.96 times it holds 95 % of places alike. */
-  private static final double HELD_SHARE = 0.95 / (2 * 1.96);
+  /** An instant that is found elsewhere is the same one if it lies within so many samples. */
+  private static final double SAME_SAMPLES = 2;
 
   private final Recording recording;
   private final Residue residue;
   private final Supply after;
+  private final OwnSteps ownSteps;
+
+  /** The first fed sample: the mean of those that the samples leave open, and their spread. */
+  private record Place(double sample, double spreadSamples) {}
 
   RestReturn(Recording recording, Residue residue, Supply after) {
     this.recording = recording;
     this.residue = residue;
     this.after = after;
+    this.ownSteps = new OwnSteps(recording, after);
   }
 
   /**
-   * The return; {@code found} where it lies in no rest.
+   * The return within a rest, or elsewhere than it was found; null where it lies where it was
+   * found.
    *
    * @param fromSeconds the load is not fed before
    */
-  Edge bounded(double fromSeconds, Edge found) {
-    if (isVisible(found)) {
-      return found;
-    }
+  @Nullable Edge bounded(double fromSeconds, Edge found) {
     int from = Math.max(0, (int) Math.ceil(recording.time().indexAt(fromSeconds)));
-    int fed = firstFed(from);
-    int dead = fed - 1;
-    while (dead > from && !isDead(dead)) {
-      dead--;
+    int to = Math.min(recording.length(), after.from() + (int) recording.samplesPerCycle());
+    if (to - from < 2) {
+      return null;
     }
-    double width = (fed - dead) * recording.time().intervalSeconds();
-    double first = recording.time().secondsAt(dead);
-    double last = recording.time().secondsAt(fed);
-    boolean isFound =
-        found.seconds() >= first
-            && found.seconds() <= last
-            && width < 4 * (found.standardSeconds() + recording.time().intervalSeconds());
-    if (fed >= recording.length() || isFound) {
-      return found;
+    Place place = place(from, to);
+    double interval = recording.time().intervalSeconds();
+    double seconds = recording.time().secondsAt(place.sample - 0.5);
+    boolean isSharp = place.spreadSamples < SAME_SAMPLES;
+    if (isSharp && Math.abs(seconds - found.seconds()) <= SAME_SAMPLES * interval) {
+      return null;
     }
     return new Edge(
-        (first + last) / 2,
-        recording.time().intervalSeconds() / Math.sqrt(12),
-        HELD_SHARE * width,
-        0,
+        seconds,
+        interval / Math.sqrt(12),
+        isSharp ? place.spreadSamples * interval : 0,
+        isSharp ? 0 : place.spreadSamples * interval,
         found.shape(),
         found.window(),
         found.laterVolts());
   }
 
-  /** A make away from the supply's rest and from its own steps shows by itself. */
-  private boolean isVisible(Edge found) {
-    int about = (int) Math.round(recording.time().indexAt(found.seconds()));
-    int reach = recording.samplesIn(OWN_STEP_SECONDS);
-    int to = Math.min(recording.length() - 1, about + reach);
-    for (int i = Math.max(0, about - reach); i <= to; i++) {
-      if (!isToldApart(i)) {
-        return false;
+  private Place place(int from, int to) {
+    double[] costs = costs(from, to);
+    int best = 0;
+    for (int k = 1; k < costs.length; k++) {
+      best = costs[k] < costs[best] ? k : best;
+    }
+    double sum = 0;
+    double mean = 0;
+    double square = 0;
+    for (int k = 0; k < costs.length; k++) {
+      double worse = costs[k] - costs[best];
+      if (worse < NEGLIGIBLE) {
+        double weight = Math.exp(-worse / 2);
+        double offset = k - best;
+        sum += weight;
+        mean += weight * offset;
+        square += weight * offset * offset;
       }
     }
-    return true;
+    mean /= sum;
+    double variance = Math.max(0, square / sum - mean * mean);
+    return new Place(from + best + mean, Math.sqrt(variance));
   }
 
-  private int firstFed(int from) {
-    int span = recording.samplesIn(FED_SECONDS);
-    int i = from;
-    while (i < recording.length() && !(isFed(i) && isFedUpTo(i, i + span))) {
-      i++;
+  /** Up to a constant, of each sample from the first to the one after the last as the first fed. */
+  private double[] costs(int from, int to) {
+    double[] costs = new double[to - from + 1];
+    for (int i = from; i < to; i++) {
+      costs[i - from + 1] = costs[i - from] + deadMinusFed(i);
     }
-    return i;
+    return costs;
   }
 
-  private boolean isFedUpTo(int from, int to) {
-    int told = 0;
-    int fed = 0;
-    for (int i = from; i < Math.min(to, recording.length()); i++) {
-      told += isToldApart(i) ? 1 : 0;
-      fed += isFed(i) ? 1 : 0;
-    }
-    return fed >= FED_SHARE * told;
-  }
-
-  private double suppliedAt(int index) {
-    return after.model().voltsAt(recording.time().secondsAt(index));
-  }
-
-  private double leftAt(int index) {
-    return residue.voltsAt(recording.time().secondsAt(index));
-  }
-
-  private boolean isToldApart(int index) {
+  private double deadMinusFed(int index) {
+    double seconds = recording.time().secondsAt(index);
+    OwnSteps.Supplied supplied = ownSteps.at(seconds);
+    double left = residue.voltsAt(seconds);
     double apart = TOLD_APART_SHARE_OF_PEAK * recording.peakVolts();
-    return Math.abs(suppliedAt(index) - leftAt(index)) > apart;
-  }
-
-  private boolean isNearerToSupply(int index) {
     double volts = recording.volts()[index];
-    return Math.abs(volts - suppliedAt(index)) < Math.abs(volts - leftAt(index));
-  }
-
-  private boolean isFed(int index) {
-    return isToldApart(index) && isNearerToSupply(index);
-  }
-
-  /** And so for a while: about its own steps the supply is not known to a sample. */
-  private boolean isDead(int index) {
-    for (int i = index; i > Math.max(0, index - recording.samplesIn(FED_SECONDS)); i--) {
-      if (!isToldApart(i) || isNearerToSupply(i)) {
-        return false;
-      }
+    boolean isAlike =
+        supplied.distanceVolts(left) < apart
+            && (supplied.distanceVolts(volts) < apart) == (Math.abs(volts - left) < apart);
+    if (isAlike) {
+      return 0;
     }
-    return true;
+    double spread =
+        Math.hypot(SPREAD_SHARE_OF_PEAK * recording.peakVolts(), supplied.spreadVolts());
+    return cost((volts - left) / spread) - cost(supplied.distanceVolts(volts) / spread);
+  }
+
+  private static double cost(double deviation) {
+    return Math.min(MOST_COST, deviation * deviation);
   }
 }

@@ -51,6 +51,14 @@ final class Dice {
     return (random.nextBoolean() ? 180 : 360) + between(-3, 3);
   }
 
+  /**
+   * An angle at the top or the bottom of a quasi-square output, not within a degree of its ends:
+   * there a make is told from the output's own step by two samples of a slow scope at most.
+   */
+  double onAPlateau() {
+    return pick(90, 270) + between(-44, 44);
+  }
+
   /** Odd harmonics as shares of the fundamental, from order 2, each up to {@code most / sqrt}. */
   double[] harmonics(double most) {
     double[] shares = new double[HIGHEST_ORDER - 1];

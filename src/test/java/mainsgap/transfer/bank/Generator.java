@@ -17,13 +17,15 @@ final class Generator {
   }
 
   static KnownCapture capture(Rig rig) {
+    LoadVoltage load = new LoadVoltage(rig);
     return new KnownCapture(
-        new Recorder(rig).record(new LoadVoltage(rig)),
+        new Recorder(rig).record(load),
         new MeasuringTask(Event.LOSS, rig.askedVolts, rig.askedHertz),
         new Truth(
             rig.lossSeconds(),
             rig.returnSeconds(),
             rig.secondBreakSeconds > 0 ? 1 : 0,
+            rig.returns && rig.left == Rig.Left.NOTHING && load.isAtRestAtReturn(),
             1e6 * rig.intervalSeconds(),
             rig.noiseShare),
         () -> LocationBound.seconds(rig));

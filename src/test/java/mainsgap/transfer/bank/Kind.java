@@ -111,8 +111,19 @@ public enum Kind implements CaptureKind {
   /** Three levels a half cycle: steps that are no bounce, a crossing that rests. */
   STEPPED(rig -> rig.shape = Rig.Shape.STEPPED),
 
-  /** At rest for half of the time: a return within a rest can't be located better than that. */
-  QUASI_SQUARE(rig -> rig.shape = Rig.Shape.QUASI_SQUARE),
+  /** At rest for half of the time, and back while it is not. */
+  QUASI_SQUARE(
+      rig -> {
+        rig.shape = Rig.Shape.QUASI_SQUARE;
+        rig.outputDegreesAtReturn = rig.dice.onAPlateau();
+      }),
+
+  /** The same, back within a rest: it can't be located better than that. */
+  QUASI_SQUARE_REST(
+      rig -> {
+        rig.shape = Rig.Shape.QUASI_SQUARE;
+        rig.outputDegreesAtReturn = rig.dice.pick(0, 180) + rig.dice.between(-45, 45);
+      }),
 
   /** A slow probe rounds both edges, up to a corner frequency of 1.6 kHz. */
   LOW_PASS(rig -> rig.lowPassSeconds = rig.dice.between(5e-6, 100e-6)),

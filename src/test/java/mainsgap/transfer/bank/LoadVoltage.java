@@ -27,6 +27,11 @@ final class LoadVoltage {
     return base(seconds) + fed(seconds);
   }
 
+  /** Whether the output has steps and lies at zero, when it returns and up to the next of them. */
+  boolean isAtRestAtReturn() {
+    return rig.shape != Rig.Shape.SINE && inverter.voltsAt(returnSeconds) == 0;
+  }
+
   /** Mains downstream of its switch. */
   double mainsVoltsAt(double seconds) {
     return base(seconds) + (seconds < lossSeconds ? mains.voltsAt(seconds) : 0);

@@ -7,7 +7,8 @@ import java.util.Locale;
  * The captures of all kinds taken together.
  *
  * @param tidy those with noise up to 1 % and at least 100 kS/s, without the kinds whose residue
- *     leaves the sine tangentially and without wrong outcomes
+ *     leaves the sine tangentially, without returns within a rest of the output and without wrong
+ *     outcomes
  * @param measured all that are rightly measured
  */
 public record OverallFigures(List<TriedCapture> tidy, List<TriedCapture> measured) {
@@ -58,7 +59,7 @@ public record OverallFigures(List<TriedCapture> tidy, List<TriedCapture> measure
   String line() {
     return String.format(
         Locale.ROOT,
-        "overall, noise <= 1 %%, >= 100 kS/s, no tangential kinds: n %d, |error| median %.1f µs,"
+        "overall, noise <= 1 %%, >= 100 kS/s, no tangential kinds, no returns in a rest: n %d, |error| median %.1f µs,"
             + " 95 %% %.1f µs, most %.1f µs, beyond 300 µs and 2 samples: %d%n"
             + "overall, all measured: n %d, interval holds %.1f %%, median U / median |error| %.1f%n",
         tidy.size(),

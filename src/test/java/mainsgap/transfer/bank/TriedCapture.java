@@ -80,9 +80,10 @@ record TriedCapture(
     return Math.abs(errorMicros()) <= Math.max(micros, SAMPLES * truth.sampleMicros());
   }
 
-  /** Noise up to 1 % of peak and at least 100 kS/s. */
+  /** Noise up to 1 % of peak, at least 100 kS/s, and a return that shows. */
   boolean isTidy() {
-    return truth.noiseShare() <= TIDY_NOISE_SHARE
+    return !truth.returnsInRest()
+        && truth.noiseShare() <= TIDY_NOISE_SHARE
         && truth.sampleMicros() <= TIDY_SAMPLE_MICROS * ROUNDING;
   }
 
