@@ -11,8 +11,11 @@ final class OwnSteps {
   /** About a step samples spread by so many usual spreads. */
   private static final double STEP_SPREADS = 3;
 
+  /** The mean of a few samples on both sides of a step spreads by this share of nominal peak. */
+  private static final double STEP_SPREAD_SHARE_OF_PEAK = 0.01;
+
   /** What moves by less than this share of nominal peak is a ring or a slope, and no step. */
-  private static final double SMALLEST_SHARE_OF_PEAK = 0.05;
+  private static final double SMALLEST_SHARE_OF_PEAK = 0.1;
 
   /** The fit's phase is carried to cycles before it no better than this. */
   private static final double CARRIED_SECONDS = 5e-6;
@@ -85,14 +88,14 @@ final class OwnSteps {
   private List<Step> found() {
     int cycle = (int) Math.ceil(cycleSeconds() / recording.time().intervalSeconds());
     int start = supply.from();
-    while (start < supply.from() + cycle && isSmeared(start)) {
+    while (start < supply.from() + cycle && isStep(start)) {
       start++;
     }
     List<Step> found = new ArrayList<>();
     int from = start;
     while (from < start + cycle) {
       int to = from;
-      while (isSmeared(to) && to < start + 2 * cycle) {
+      while (isStep(to) && to < start + 2 * cycle) {
         to++;
       }
       if (to > from) {
@@ -103,9 +106,20 @@ final class OwnSteps {
     return found;
   }
 
-  private boolean isSmeared(int index) {
+  /** Smeared over a bin, or between two of them. */
+  private boolean isStep(int index) {
     double spread = supply.model().spreadVoltsAt(recording.time().secondsAt(index));
-    return spread > STEP_SPREADS * supply.usualSpreadVolts();
+    double smeared =
+        Math.max(
+            STEP_SPREADS * supply.usualSpreadVolts(),
+            STEP_SPREAD_SHARE_OF_PEAK * recording.peakVolts());
+    double moved = Math.max(movedVolts(index), movedVolts(index + 1));
+    return spread > smeared || moved > SMALLEST_SHARE_OF_PEAK * recording.peakVolts();
+  }
+
+  private double movedVolts(int index) {
+    double here = supply.model().voltsAt(recording.time().secondsAt(index));
+    return Math.abs(here - supply.model().voltsAt(recording.time().secondsAt(index - 1)));
   }
 
   /** Of all samples that fall between two of the first cycle, in any of the fitted ones. */

@@ -149,6 +149,23 @@ final class SettledSupply {
   }
 
   private static Supply fit(Recording recording, int start, double hertz, double within) {
+    int end = repeatedTo(recording, start, hertz, within);
+    double better = end < recording.length() ? settledHertz(recording, start, hertz) : hertz;
+    int betterEnd = better == hertz ? end : repeatedTo(recording, start, better, within);
+    if (betterEnd > end) {
+      return fit(recording, start, betterEnd, better);
+    }
+    return fit(recording, start, end, hertz);
+  }
+
+  private static Supply fit(Recording recording, int start, int end, double hertz) {
+    double perCycle = recording.time().sampleRateHertz() / hertz;
+    int from = risen(recording, start, end, perCycle);
+    return Supply.fit(recording, from, (int) Math.min(end, from + FIT_CYCLES * perCycle), hertz);
+  }
+
+  /** The sample from which on the cycles repeat no longer; the end of the record if they do. */
+  private static int repeatedTo(Recording recording, int start, double hertz, double within) {
     double perCycle = recording.time().sampleRateHertz() / hertz;
     int broken =
         Departure.find(
@@ -157,9 +174,18 @@ final class SettledSupply {
             recording.length(),
             perCycle,
             2 * within * recording.peakVolts());
-    int end = broken < 0 ? recording.length() : broken;
-    int from = risen(recording, start, end, perCycle);
-    return Supply.fit(recording, from, (int) Math.min(end, from + FIT_CYCLES * perCycle), hertz);
+    return broken < 0 ? recording.length() : broken;
+  }
+
+  /**
+   * From more cycles, and later ones: where the first cycles still settle, or few samples place a
+   * step, the frequency of three cycles is not good enough for the steps of all the others.
+   */
+  private static double settledHertz(Recording recording, int start, double hertz) {
+    double perCycle = recording.time().sampleRateHertz() / hertz;
+    int from = (int) (start + perCycle);
+    int to = (int) Math.min(recording.length(), from + FIT_CYCLES * perCycle);
+    return to - from < CYCLES * perCycle ? hertz : frequencyIn(recording, from, to, hertz);
   }
 
   /**
