@@ -25,8 +25,9 @@ final class GapEnds {
    *
    * @param first when the load was first fed again
    * @param settled from when on it is fed without a break
+   * @param inRest whether the settled one lies within a rest of the output, where it does not show
    */
-  record Returns(Edge first, Edge settled) {}
+  record Returns(Edge first, Edge settled, boolean inRest) {}
 
   GapEnds(Recording recording, Supply before, @Nullable Supply after, GapTopology topology) {
     this.recording = recording;
@@ -72,23 +73,26 @@ final class GapEnds {
     Instants.Search search = arrivalSearch(firstAfter);
     List<Integer> steps = steps(search, following);
     Makes makes = steps.isEmpty() ? makes(search, following) : makesFrom(last(steps), following);
-    Segmentation.Run bounce = lastBounce(makes);
+    RestReturn rest = following.hasSteps() ? new RestReturn(recording, residue, following) : null;
+    Segmentation.Run bounce = lastBounce(makes, rest);
     Edge settled = bounce == null ? makes.first() : lastMake(bounce);
     boolean bounced =
         bounce != null
             || steps.size() > 1
             || (!steps.isEmpty() && steps.get(0) >= runs.get(firstAfter).to());
-    if (following.hasSteps()) {
-      double dead = bounce == null ? opened.seconds() : recording.time().secondsAt(bounce.to() - 1);
-      Edge bounded = new RestReturn(recording, residue, following).bounded(dead, settled);
+    boolean inRest = false;
+    if (rest != null) {
+      double dead = bounce == null ? opened.seconds() : recording.time().secondsAt(bounce.from());
+      Edge bounded = rest.bounded(dead, settled);
       settled = bounded == null ? settled : bounded;
+      inRest = bounded != null && bounded.modelSeconds() > 0;
     }
     Edge rising =
         new RisingReturn(recording, before, residue, following, opened).locate(settled, bounced);
     if (rising != null) {
-      return new Returns(rising, rising);
+      return new Returns(rising, rising, false);
     }
-    return new Returns(bounced ? firstMake(firstAfter, steps, search) : settled, settled);
+    return new Returns(bounced ? firstMake(firstAfter, steps, search) : settled, settled, inRest);
   }
 
   private int indexOf(Segmentation.Part part) {
@@ -169,10 +173,13 @@ final class GapEnds {
   }
 
   /** The last of the breaks that each begin within one cycle after the make before; else null. */
-  private Segmentation.@Nullable Run lastBounce(Makes makes) {
+  private Segmentation.@Nullable Run lastBounce(Makes makes, @Nullable RestReturn rest) {
     Segmentation.Run last = null;
     double madeAt = makes.first().seconds();
     for (Segmentation.Run run : makes.breaks()) {
+      if (rest != null && !rest.isBreak(run)) {
+        continue;
+      }
       if (recording.time().secondsAt(run.from()) - madeAt > recording.task().cycleSeconds()) {
         break;
       }

@@ -29,6 +29,9 @@ final class GapMeasurement {
   /** A gap is beyond doubt where so many standard uncertainties leave something of it. */
   private static final double BEYOND_DOUBT = 2;
 
+  /** The budget's line where an output that rests does not show when it came; rectangular. */
+  private static final String IN_REST = "return: within a rest of the output";
+
   private final Recording recording;
   private final Supply before;
   private final @Nullable Supply after;
@@ -68,7 +71,7 @@ final class GapMeasurement {
     }
     GapEnds.Returns returns = ends.returns(lastOpening, after);
     return isInterruption(loss, returns.settled(), after)
-        ? measured(loss, lastOpening, returns.first(), returns.settled(), after)
+        ? measured(loss, lastOpening, returns, after)
         : null;
   }
 
@@ -138,8 +141,9 @@ final class GapMeasurement {
         shown.isBack());
   }
 
-  private Outcome measured(
-      Edge loss, Edge lastOpening, Edge firstReturn, Edge settled, Supply following) {
+  private Outcome measured(Edge loss, Edge lastOpening, GapEnds.Returns returns, Supply following) {
+    Edge firstReturn = returns.first();
+    Edge settled = returns.settled();
     GapFigures figures = new GapFigures(recording, loss.seconds(), settled.seconds());
     double transferMillis = (settled.seconds() - loss.seconds()) * 1e3;
     return new Measured(
@@ -149,7 +153,7 @@ final class GapMeasurement {
         firstReturn.seconds(),
         settled.seconds(),
         transferMillis,
-        budget(loss, settled, transferMillis),
+        budget(loss, returns, transferMillis),
         furtherInterruptions(settled, following),
         figures.deadMillis(),
         figures.usableMillis(following),
@@ -172,7 +176,8 @@ final class GapMeasurement {
     return new FurtherBreaks(recording, following).from(fedSeconds, settled.seconds());
   }
 
-  private UncertaintyBudget budget(Edge loss, Edge settled, double transferMillis) {
+  private UncertaintyBudget budget(Edge loss, GapEnds.Returns returns, double transferMillis) {
+    Edge settled = returns.settled();
     double ppm = recording.time().timeBasePpm();
     double timeBase = timeBaseSeconds(transferMillis * 1e-3);
     double combined =
@@ -184,7 +189,8 @@ final class GapMeasurement {
             component("loss: error of the models", loss.modelSeconds()),
             component("return: sample interval", settled.samplingSeconds()),
             component("return: noise, slope and shape", settled.locationSeconds()),
-            component("return: error of the models", settled.modelSeconds()),
+            component(
+                returns.inRest() ? IN_REST : "return: error of the models", settled.modelSeconds()),
             new UncertaintyBudget.Component("time base " + ppm + " ppm", 1e3 * timeBase, true)),
         CoverageFactor.of95Percent(
             combined,

@@ -30,6 +30,9 @@ final class GapResidue {
   /** A shorter stretch, as a share of the one explained at all, is too short to tell what it is. */
   private static final double TIGHT_STRETCH_SHARE = 0.3;
 
+  /** A cycle rests where it is within this share of nominal peak about zero. */
+  private static final double REST_SHARE_OF_PEAK = 0.05;
+
   private static final int FEWEST_SAMPLES = 4;
 
   /** Averages of noise stay within so many of their standard deviations. */
@@ -98,7 +101,8 @@ final class GapResidue {
 
   /**
    * From where on the voltage follows the supply after up to its fit: a residue ends there at the
-   * latest. A supply that still rises, or rings, is followed later.
+   * latest. A supply that still rises, or rings, is followed later; a cycle that rests is followed
+   * by a dead load too, so that of such a rest only the end tells.
    */
   private static int followedFrom(Recording recording, Supply after) {
     double apart = apartVolts(recording, after);
@@ -106,6 +110,12 @@ final class GapResidue {
     int i = after.from();
     while (i > 0 && Math.abs(smoothed.at(i - 1)) < apart) {
       i--;
+    }
+    double rest = REST_SHARE_OF_PEAK * recording.peakVolts();
+    while (after.hasSteps()
+        && i < after.from()
+        && Math.abs(after.model().voltsAt(recording.time().secondsAt(i))) < rest) {
+      i++;
     }
     return i - Departure.averagingSamples(recording) / 2;
   }

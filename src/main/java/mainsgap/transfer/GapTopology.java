@@ -174,7 +174,7 @@ final class GapTopology {
       if (run.part() == Segmentation.Part.AFTER
           && runs.get(k - 1).part() == Segmentation.Part.BEFORE) {
         int end = run.from();
-        while (end < run.to() && isLow(end)) {
+        while (end < run.to() && (isLow(end) || isResting(end))) {
           end++;
         }
         if (end - run.from() > recording.samplesIn(SHORTEST_DWELL_SECONDS) && end < run.to()) {
@@ -189,8 +189,18 @@ final class GapTopology {
   }
 
   private boolean isLow(int index) {
-    double within = DEAD_WITHIN_SHARE_OF_PEAK * recording.peakVolts();
-    return Math.abs(recording.volts()[index]) < within;
+    return isLow(recording.volts()[index]);
+  }
+
+  /** Mains may still be about in it. */
+  private boolean isResting(int index) {
+    return after != null
+        && after.hasSteps()
+        && isLow(after.model().voltsAt(recording.time().secondsAt(index)));
+  }
+
+  private boolean isLow(double volts) {
+    return Math.abs(volts) < DEAD_WITHIN_SHARE_OF_PEAK * recording.peakVolts();
   }
 
   private boolean isBreak(Segmentation.Run run) {

@@ -69,6 +69,17 @@ final class RestReturn {
         found.laterVolts());
   }
 
+  /**
+   * Whether the load is dead in a run beyond doubt: the output's own steps and rests are no break.
+   */
+  boolean isBreak(Segmentation.Run run) {
+    double sum = 0;
+    for (int i = run.from(); i < run.to(); i++) {
+      sum += deadMinusFed(i);
+    }
+    return sum <= -MOST_COST;
+  }
+
   private Place place(int from, int to) {
     double[] costs = costs(from, to);
     int best = 0;

@@ -18,4 +18,12 @@ public interface CaptureKind {
    * instant can be told well: such kinds stay out of the overall gate.
    */
   boolean leavesTangentially();
+
+  /**
+   * Whether the output always comes back within a rest of its cycle, where nothing shows it: how
+   * well it is located then is no figure of the measurement, only how well its interval holds.
+   */
+  default boolean returnsWithinARest() {
+    return false;
+  }
 }

@@ -35,7 +35,7 @@ public record Gate(String name, double found, double least, double most) {
                 new Gate(name + " median U / median error", kind.padding(), 0, 4))
             : Stream.of();
     Stream<Gate> bounds =
-        kind.hasTransferTime()
+        kind.hasTransferTime() && !kind.kind().returnsWithinARest()
             ? Stream.of(new Gate(name + " bounded %", 100 * kind.withinBoundShare(), 95, 100))
             : Stream.of();
     return Stream.of(outcomes, bounds, intervals).flatMap(gates -> gates);

@@ -268,4 +268,9 @@ public enum Kind implements CaptureKind {
   public boolean leavesTangentially() {
     return this == DECAYING_RESIDUE || this == MOTOR;
   }
+
+  @Override
+  public boolean returnsWithinARest() {
+    return this == QUASI_SQUARE_REST;
+  }
 }
