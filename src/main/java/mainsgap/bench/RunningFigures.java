@@ -18,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param measured trials that count: all but the refused and those set aside
  * @param meanMillis of the transfer times that have both ends
  * @param standardDeviationMillis of the same
+ * @param medianMillis of all that count, those without return being the largest
  * @param maxMillis the largest; where a trial had no return, what its record shows at least
  * @param upperToleranceBoundMillis below it lie 95 % of transfers with 95 % confidence
  * @param guardedLimitMillis the declared maximum less the largest U so far: above it no transfer of
@@ -31,6 +32,7 @@ public record RunningFigures(
     int measured,
     @Nullable Double meanMillis,
     @Nullable Double standardDeviationMillis,
+    @Nullable Double medianMillis,
     @Nullable Double maxMillis,
     @Nullable Double upperToleranceBoundMillis,
     @Nullable Double guardedLimitMillis,
@@ -40,7 +42,7 @@ public record RunningFigures(
 
   /** Before the first trial. */
   public static final RunningFigures NONE =
-      new RunningFigures(0, null, null, null, null, null, null, null, List.of());
+      new RunningFigures(0, null, null, null, null, null, null, null, null, List.of());
 
   /** Takes its own copy. */
   public RunningFigures {
@@ -70,6 +72,7 @@ public record RunningFigures(
         summary.n(),
         summary.meanMillis(),
         summary.standardDeviationMillis(),
+        summary.medianMillis(),
         summary.maxMillis(),
         summary.upperToleranceBoundMillis(),
         guardedLimitMillis(standing, claim, rule),

@@ -10,7 +10,9 @@ import mainsgap.signal.Capture;
 import mainsgap.transfer.EveryEvent;
 import mainsgap.transfer.MeasuringTask;
 import mainsgap.transfer.Outcome;
+import mainsgap.transfer.OutcomeNotes;
 import mainsgap.transfer.Refused;
+import mainsgap.transfer.SilentChannels;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -48,16 +50,23 @@ final class AnalyseCommand implements Callable<Integer> {
   @Option(
       names = "--voltage-tolerance",
       description =
-          "Tells below the table where each gap stands on the ITI curve, SEMI F47 and IEC 61000-4-11,"
-              + " and which loads ride through it. In text only.")
+          "Tells below the table where each gap, and the swell behind it, stand on the ITI curve, SEMI"
+              + " F47 and IEC 61000-4-11, and which loads ride through the gap. JSON has it always.")
   private boolean tolerance;
 
   @Option(
       names = "--uncertainty-budget",
       description =
           "Tells below the table what the uncertainty of each transfer time is made of, line by"
-              + " line. In text only.")
+              + " line. JSON has it always.")
   private boolean budget;
+
+  @Option(
+      names = "--return-figures",
+      description =
+          "Tells below the table all figures of each return: offset, crest factor, steps, settling,"
+              + " residuals, distortion. JSON has them always.")
+  private boolean returnFigures;
 
   @Option(
       names = "--every-event",
@@ -76,12 +85,6 @@ final class AnalyseCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     MeasuringTask task = supply.task();
-    if (tolerance && format.isJson()) {
-      throw supply.wrong("--voltage-tolerance is told in text only: leave out --format json");
-    }
-    if (budget && format.isJson()) {
-      throw supply.wrong("--uncertainty-budget is told in text only: leave out --format json");
-    }
     List<AnalysedFile> results = new ArrayList<>();
     int measured = 0;
     for (Path file : files) {
@@ -92,14 +95,24 @@ final class AnalyseCommand implements Callable<Integer> {
       results.addAll(measured(file, task));
       measured++;
     }
-    surroundings.print(format.isJson() ? AnalysedFile.json(results) : AnalysedFile.text(results));
+    surroundings.print(
+        format.isJson() ? AnalysedFile.json(results, task) : AnalysedFile.text(results));
+    if (!format.isJson()) {
+      printBlocks(results, task);
+    }
+    return (measured < files.size() ? ExitCode.STOPPED : exit(results)).number();
+  }
+
+  private void printBlocks(List<AnalysedFile> results, MeasuringTask task) {
+    if (returnFigures) {
+      results.forEach(result -> surroundings.print(result.returnFigures()));
+    }
     if (budget) {
       results.forEach(result -> surroundings.print(result.budget()));
     }
     if (tolerance) {
       results.forEach(result -> surroundings.print(result.tolerance(task)));
     }
-    return (measured < files.size() ? ExitCode.STOPPED : exit(results)).number();
   }
 
   /**
@@ -109,28 +122,27 @@ final class AnalyseCommand implements Callable<Integer> {
   private List<AnalysedFile> measured(Path file, MeasuringTask task) {
     try {
       Capture capture = CaptureFile.read(file, layout.options());
-      return everyEvent
-          ? everyEvent(file, capture, task)
-          : List.of(analysed(file, 0, SteadyMeasurement.measure(capture, task), task));
+      List<Outcome> outcomes =
+          everyEvent
+              ? EveryEvent.measure(capture, task, SteadyMeasurement::measure)
+              : List.of(SteadyMeasurement.measure(capture, task));
+      List<AnalysedFile> events = new ArrayList<>();
+      for (Outcome outcome : outcomes) {
+        List<String> beside = new ArrayList<>(OutcomeNotes.of(outcome));
+        beside.addAll(SilentChannels.of(capture, task, outcome));
+        int event = everyEvent ? events.size() + 1 : 0;
+        events.add(new AnalysedFile(file, event, judged(outcome, task), beside));
+      }
+      return events;
     } catch (CaptureFileException e) {
       String sentence = String.valueOf(e.getMessage());
       surroundings.terminal().complain(sentence);
-      return List.of(analysed(file, 0, new Refused(sentence), task));
+      return List.of(new AnalysedFile(file, 0, judged(new Refused(sentence), task), List.of()));
     }
   }
 
-  private List<AnalysedFile> everyEvent(Path file, Capture capture, MeasuringTask task) {
-    List<Outcome> outcomes = EveryEvent.measure(capture, task, SteadyMeasurement::measure);
-    List<AnalysedFile> events = new ArrayList<>();
-    for (Outcome outcome : outcomes) {
-      events.add(analysed(file, events.size() + 1, outcome, task));
-    }
-    return events;
-  }
-
-  private AnalysedFile analysed(Path file, int event, Outcome outcome, MeasuringTask task) {
-    return new AnalysedFile(
-        file, event, JudgedCapture.of(outcome, task, supply.claim(), supply.rule()));
+  private JudgedCapture judged(Outcome outcome, MeasuringTask task) {
+    return JudgedCapture.of(outcome, task, supply.claim(), supply.rule());
   }
 
   private ExitCode exit(List<AnalysedFile> results) {

@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import mainsgap.transfer.Measured;
 import mainsgap.transfer.MeasuringTask;
 import mainsgap.transfer.VoltageTolerance;
 import org.jspecify.annotations.Nullable;
@@ -14,8 +13,9 @@ import org.jspecify.annotations.Nullable;
  * A capture file and what its measurement gave.
  *
  * @param event which of several events of the file, from 1; 0 where only one is measured
+ * @param beside what has to be told beside its time
  */
-record AnalysedFile(Path file, int event, JudgedCapture capture) {
+record AnalysedFile(Path file, int event, JudgedCapture capture, List<String> beside) {
 
   /** Whether it counts as measured and, where a time is declared, passed. */
   boolean isGood(boolean judged) {
@@ -27,12 +27,14 @@ record AnalysedFile(Path file, int event, JudgedCapture capture) {
   }
 
   /** All files as one JSON document; scripts depend on the names. */
-  static String json(List<AnalysedFile> files) {
+  static String json(List<AnalysedFile> files, MeasuringTask task) {
     List<Map<String, @Nullable Object>> captures = new ArrayList<>();
     for (AnalysedFile analysed : files) {
       Map<String, @Nullable Object> values = new LinkedHashMap<>();
       values.put("file", analysed.file.toString());
       values.putAll(analysed.capture.figures());
+      BudgetJson.put(analysed.capture.outcome(), values);
+      values.put("voltageTolerance", ToleranceJson.of(analysed.capture.outcome(), task));
       captures.add(values);
     }
     Map<String, @Nullable Object> document = new LinkedHashMap<>();
@@ -65,16 +67,23 @@ record AnalysedFile(Path file, int event, JudgedCapture capture) {
     TrialTable table = new TrialTable("file", TextTable.Side.LEFT);
     files.forEach(
         analysed ->
-            table.add(analysed.name(), analysed.capture.outcome(), analysed.capture.judgement()));
+            table.add(
+                analysed.name(),
+                analysed.capture.outcome(),
+                analysed.capture.judgement(),
+                analysed.beside));
     ReturnTable returns = new ReturnTable("file", TextTable.Side.LEFT);
     files.forEach(analysed -> returns.add(analysed.name(), analysed.capture.outcome()));
     return table.toString() + returns;
   }
 
-  /** The uncertainty of a transfer time, line by line; empty where none was measured. */
+  /** The uncertainty of its time, line by line; empty where there is none. */
   String budget() {
-    return capture.outcome() instanceof Measured measured
-        ? "\nuncertainty, " + name() + "\n" + BudgetText.of(measured.budget())
-        : "";
+    return BudgetText.of("file " + name(), capture.outcome());
+  }
+
+  /** All figures of its return; empty where there was none. */
+  String returnFigures() {
+    return ReturnFiguresText.of("file " + name(), capture.outcome());
   }
 }

@@ -2,11 +2,21 @@ package mainsgap.cli;
 
 import java.util.Locale;
 import mainsgap.cli.TextTable.Side;
+import mainsgap.transfer.Outcome;
 import mainsgap.transfer.UncertaintyBudget;
 
 /** The uncertainty of one transfer time, line by line, after the GUM. */
 final class BudgetText {
+  /** What is below counts for nothing beside any sample interval, but is not nothing. */
+  private static final double LEAST_MICROS = 0.01;
+
   private BudgetText() {}
+
+  /** The budget of {@code outcome} under its name; empty where it has none. */
+  static String of(String name, Outcome outcome) {
+    UncertaintyBudget budget = BudgetJson.of(outcome);
+    return budget == null ? "" : "\nuncertainty, " + name + "\n" + of(budget);
+  }
 
   /** The text, in microseconds. */
   static String of(UncertaintyBudget budget) {
@@ -29,6 +39,7 @@ final class BudgetText {
   }
 
   private static String micros(double millis) {
-    return String.format(Locale.ROOT, "%.3g µs", 1e3 * millis);
+    double micros = 1e3 * millis;
+    return micros < LEAST_MICROS ? "< 0.01 µs" : String.format(Locale.ROOT, "%.3g µs", micros);
   }
 }

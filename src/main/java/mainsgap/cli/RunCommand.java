@@ -13,6 +13,7 @@ import mainsgap.transfer.DeclaredClaim;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 
 /** A series of trials. */
 @Command(
@@ -50,6 +51,13 @@ final class RunCommand implements Callable<Integer> {
 
   @Mixin private SeriesOptions options = new SeriesOptions();
 
+  @Option(
+      names = "--uncertainty-budget",
+      description =
+          "Tells below the results what the uncertainty of each transfer time is made of, line by"
+              + " line. JSON has it always.")
+  private boolean budget;
+
   @Mixin private OutputFormat format = new OutputFormat();
 
   RunCommand(Surroundings surroundings) {
@@ -80,6 +88,9 @@ final class RunCommand implements Callable<Integer> {
           format.isJson()
               ? SeriesJson.of(end, ratedMillis(request))
               : SeriesText.of(end, request.claim()));
+      if (budget && !format.isJson()) {
+        surroundings.print(SeriesText.budgets(end));
+      }
     }
     return farewell(end, request, progress.isSwitchCommanded()).number();
   }

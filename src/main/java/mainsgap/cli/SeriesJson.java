@@ -25,17 +25,19 @@ final class SeriesJson {
     List<Map<String, @Nullable Object>> trials = new ArrayList<>();
     MeasuringTask task = end.task();
     if (task != null) {
-      end.trials().forEach(trial -> trials.add(trial(trial, task.nominalVolts())));
+      end.trials().forEach(trial -> trials.add(trial(trial, task)));
     }
     series.put("trials", trials);
     series.put("summary", summary(end.figures()));
     return Json.document(series);
   }
 
-  private static Map<String, @Nullable Object> trial(TrialReport trial, double nominalVolts) {
+  private static Map<String, @Nullable Object> trial(TrialReport trial, MeasuringTask task) {
     Map<String, @Nullable Object> values = new LinkedHashMap<>();
     values.put("file", null);
-    values.putAll(Figures.of(trial.outcome(), trial.judgement(), nominalVolts));
+    values.putAll(Figures.of(trial.outcome(), trial.judgement(), task.nominalVolts()));
+    BudgetJson.put(trial.outcome(), values);
+    values.put("voltageTolerance", ToleranceJson.of(trial.outcome(), task));
     values.put("number", trial.number());
     values.put("state", "logged");
     return values;
@@ -46,9 +48,11 @@ final class SeriesJson {
     values.put("n", figures.measured());
     values.put("meanMs", figures.meanMillis());
     values.put("standardDeviationMs", figures.standardDeviationMillis());
+    values.put("medianMs", figures.medianMillis());
     values.put("maxMs", figures.maxMillis());
     values.put("upperToleranceBoundMs", figures.upperToleranceBoundMillis());
     values.put("verdict", figures.verdict() == null ? null : figures.verdict().name());
+    values.put("reason", figures.reason());
     values.put("setAside", figures.setAside().stream().map(SetAsideTrial::number).toList());
     return values;
   }

@@ -8,6 +8,7 @@ import mainsgap.transfer.DeclaredClaim;
 import mainsgap.transfer.Measured;
 import mainsgap.transfer.NoReturn;
 import mainsgap.transfer.Outcome;
+import mainsgap.transfer.OutcomeNotes;
 import org.jspecify.annotations.Nullable;
 
 /** A finished series for a person: the trials, what they say together, and where they are kept. */
@@ -22,12 +23,24 @@ final class SeriesText {
       end.trials()
           .forEach(
               trial ->
-                  trials.add(Integer.toString(trial.number()), trial.outcome(), trial.judgement()));
+                  trials.add(
+                      Integer.toString(trial.number()),
+                      trial.outcome(),
+                      trial.judgement(),
+                      OutcomeNotes.of(trial.outcome())));
       ReturnTable returns = new ReturnTable("trial", TextTable.Side.RIGHT);
       end.trials().forEach(trial -> returns.add(Integer.toString(trial.number()), trial.outcome()));
       text.append(trials).append(returns).append('\n');
     }
     return text.append(summary(end, claim)).toString();
+  }
+
+  /** The uncertainty of each trial, line by line. */
+  static String budgets(SeriesEnd end) {
+    StringBuilder text = new StringBuilder();
+    end.trials()
+        .forEach(trial -> text.append(BudgetText.of("trial " + trial.number(), trial.outcome())));
+    return text.toString();
   }
 
   private static String summary(SeriesEnd end, @Nullable DeclaredClaim claim) {
@@ -41,6 +54,7 @@ final class SeriesText {
                 + " (95 % of transfers lie below it, with 95 % confidence)";
     String statistics =
         TextWrap.labelled("mean", orDash(figures.meanMillis(), scatter))
+            + TextWrap.labelled("median", orDash(figures.medianMillis(), scatter))
             + TextWrap.labelled("s", orDash(figures.standardDeviationMillis(), scatter))
             + TextWrap.labelled("largest", largest(end))
             + TextWrap.labelled("upper bound", bound);
@@ -48,6 +62,9 @@ final class SeriesText {
         + TextWrap.labelled("declared", claim == null ? "nothing: not judged" : claim.asPrinted())
         + TextWrap.labelled("measured", measured(end))
         + (hasGap(figures) ? statistics : "")
+        + (claim != null && claim.kind() == DeclaredClaim.Kind.TYPICAL
+            ? TextWrap.labelled("compared", String.valueOf(figures.reason()))
+            : "")
         + (figures.verdict() == null ? "" : TextWrap.labelled("verdict", verdict(figures)))
         + TextWrap.labelled("session", String.valueOf(end.session()))
         + TextWrap.labelled("last seal", end.lastSeal() == null ? "-" : end.lastSeal());

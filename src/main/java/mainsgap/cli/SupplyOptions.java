@@ -19,11 +19,20 @@ final class SupplyOptions {
   @Option(
       names = "--rated",
       paramLabel = "TIME",
-      converter = Milliseconds.Converter.class,
+      converter = RatedTime.Converter.class,
       description =
-          "Declared transfer time with its unit, such as 20ms or 0.02s. Without it"
-              + " nothing is judged.")
-  private @Nullable Milliseconds rated;
+          "Declared transfer time with its unit, such as 20ms, 0.02s or '<20ms', where at 20 ms it"
+              + " is not met. Without it nothing is judged.")
+  private @Nullable RatedTime rated;
+
+  @Option(
+      names = "--rated-kind",
+      paramLabel = "KIND",
+      converter = RatedKindWord.class,
+      description =
+          "What that time is said to be: maximum; typical, which is compared with the median of a"
+              + " series and never judged as a maximum; or unstated (default), judged as a maximum.")
+  private DeclaredClaim.@Nullable Kind ratedKind;
 
   @Option(
       names = "--decision-rule",
@@ -59,7 +68,13 @@ final class SupplyOptions {
 
   /** The declared transfer time, as typed. */
   @Nullable DeclaredClaim claim() {
-    return rated == null ? null : DeclaredClaim.ofMillis(rated.millis(), rated.asTyped());
+    if (rated == null) {
+      if (ratedKind != null) {
+        throw wrong("--rated-kind tells what a declared time is: add --rated TIME");
+      }
+      return null;
+    }
+    return rated.claim(ratedKind == null ? DeclaredClaim.Kind.UNSTATED : ratedKind);
   }
 
   /** The rule by which it is judged. */

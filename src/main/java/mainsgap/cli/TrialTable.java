@@ -1,6 +1,8 @@
 package mainsgap.cli;
 
+import java.util.ArrayList;
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Set;
 import mainsgap.cli.TextTable.Side;
 import mainsgap.transfer.Judgement;
@@ -23,8 +25,12 @@ final class TrialTable {
     table.add(what, "transfer time", "±U (95 %)", "dead time", "angle", "verdict");
   }
 
-  /** Adds a line; what a word does not say stands below the table. */
-  void add(String name, Outcome outcome, @Nullable Judgement judgement) {
+  /**
+   * Adds a line; what a word does not say stands below the table.
+   *
+   * @param beside what has to be told beside the time, whatever the verdict
+   */
+  void add(String name, Outcome outcome, @Nullable Judgement judgement, List<String> beside) {
     OutcomeWords words = OutcomeWords.of(outcome);
     table.add(
         name,
@@ -37,8 +43,15 @@ final class TrialTable {
       rules.add(judgement.decisionRule());
     }
     String reason = reason(outcome, judgement);
+    List<String> sentences = new ArrayList<>();
     if (!reason.isEmpty()) {
-      reasons.append(TextWrap.paragraph(what + " " + name + ": " + reason)).append('\n');
+      sentences.add(reason);
+    }
+    beside.stream().filter(sentence -> !reason.contains(sentence)).forEach(sentences::add);
+    if (!sentences.isEmpty()) {
+      reasons
+          .append(TextWrap.paragraph(what + " " + name + ": " + String.join("; ", sentences)))
+          .append('\n');
     }
   }
 

@@ -29,9 +29,6 @@ final class GapMeasurement {
   /** A gap is beyond doubt where so many standard uncertainties leave something of it. */
   private static final double BEYOND_DOUBT = 2;
 
-  /** The budget's line where an output that rests does not show when it came; rectangular. */
-  private static final String IN_REST = "return: within a rest of the output";
-
   private final Recording recording;
   private final Supply before;
   private final @Nullable Supply after;
@@ -129,16 +126,18 @@ final class GapMeasurement {
   private Outcome noReturn(Edge loss, Edge lastOpening, ShownGap.End shown) {
     double end = shown.seconds();
     GapFigures figures = new GapFigures(recording, loss.seconds(), end);
+    UncertaintyBudget budget = budgets().ofNoReturn(loss, end - loss.seconds());
     return new NoReturn(
         recording.task().event(),
         loss.seconds(),
         lastOpening.seconds(),
         (end - loss.seconds()) * 1e3,
-        1e3 * expandedSeconds(loss, timeBaseSeconds(end - loss.seconds())),
+        budget.expandedMillis(),
         before.model().angleDegreesAt(loss.seconds()),
         figures.deadMillis(),
         new Supplies(before.model().frequencyHertz(), null, null, null),
-        shown.isBack());
+        shown.isBack(),
+        budget);
   }
 
   private Outcome measured(Edge loss, Edge lastOpening, GapEnds.Returns returns, Supply following) {
@@ -153,7 +152,7 @@ final class GapMeasurement {
         firstReturn.seconds(),
         settled.seconds(),
         transferMillis,
-        budget(loss, returns, transferMillis),
+        budgets().ofGap(loss, returns),
         furtherInterruptions(settled, following),
         figures.deadMillis(),
         figures.usableMillis(following),
@@ -162,6 +161,10 @@ final class GapMeasurement {
         SupplySteps.between(before, following, settled.seconds(), recording.task()),
         cleanness(loss, firstReturn, settled, following),
         OtherChannels.NONE);
+  }
+
+  private GapBudget budgets() {
+    return new GapBudget(recording, before.harmonics().noiseVolts());
   }
 
   private Cleanness cleanness(Edge loss, Edge firstReturn, Edge settled, Supply following) {
@@ -174,46 +177,5 @@ final class GapMeasurement {
   private FurtherInterruptions furtherInterruptions(Edge settled, Supply following) {
     double fedSeconds = settled.seconds() + recording.task().cycleSeconds();
     return new FurtherBreaks(recording, following).from(fedSeconds, settled.seconds());
-  }
-
-  private UncertaintyBudget budget(Edge loss, GapEnds.Returns returns, double transferMillis) {
-    Edge settled = returns.settled();
-    double ppm = recording.time().timeBasePpm();
-    double timeBase = timeBaseSeconds(transferMillis * 1e-3);
-    double combined =
-        Math.hypot(Math.hypot(loss.standardSeconds(), settled.standardSeconds()), timeBase);
-    return new UncertaintyBudget(
-        List.of(
-            component("loss: sample interval", loss.samplingSeconds()),
-            component("loss: noise, slope and shape", loss.locationSeconds()),
-            component("loss: error of the models", loss.modelSeconds()),
-            component("return: sample interval", settled.samplingSeconds()),
-            component("return: noise, slope and shape", settled.locationSeconds()),
-            component(
-                returns.inRest() ? IN_REST : "return: error of the models", settled.modelSeconds()),
-            new UncertaintyBudget.Component("time base " + ppm + " ppm", 1e3 * timeBase, true)),
-        CoverageFactor.of95Percent(
-            combined,
-            loss.samplingSeconds(),
-            loss.modelSeconds(),
-            settled.samplingSeconds(),
-            settled.modelSeconds(),
-            timeBase));
-  }
-
-  private static double expandedSeconds(Edge loss, double timeBaseSeconds) {
-    double combined = Math.hypot(loss.standardSeconds(), timeBaseSeconds);
-    return combined
-        * CoverageFactor.of95Percent(
-            combined, loss.samplingSeconds(), loss.modelSeconds(), timeBaseSeconds);
-  }
-
-  /** Rectangular, after the accuracy that the maker of the instrument states. */
-  private double timeBaseSeconds(double seconds) {
-    return seconds * recording.time().timeBasePpm() * 1e-6 / Math.sqrt(3);
-  }
-
-  private static UncertaintyBudget.Component component(String name, double standardSeconds) {
-    return new UncertaintyBudget.Component(name, standardSeconds * 1e3, false);
   }
 }

@@ -2,6 +2,7 @@ package mainsgap.transfer;
 
 import java.util.Locale;
 import mainsgap.signal.Event;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Mains was lost and the load was not fed again in the record: a result, never a refusal.
@@ -16,6 +17,7 @@ import mainsgap.signal.Event;
  * @param deadMillis time within the record, from the loss on, under 10 % of nominal peak
  * @param supplies what the supply before says
  * @param comesBackTooLate whether a voltage comes back, too near to the record's end to be judged
+ * @param budget of {@code uncertaintyMillis}, line by line; null where it was not kept
  */
 public record NoReturn(
     Event event,
@@ -26,7 +28,8 @@ public record NoReturn(
     double pointOnWaveDegrees,
     double deadMillis,
     Supplies supplies,
-    boolean comesBackTooLate)
+    boolean comesBackTooLate,
+    @Nullable UncertaintyBudget budget)
     implements Outcome {
 
   /** A gap that goes on at the record's end. */
@@ -48,7 +51,8 @@ public record NoReturn(
         pointOnWaveDegrees,
         deadMillis,
         supplies,
-        false);
+        false,
+        null);
   }
 
   @Override

@@ -92,7 +92,8 @@ public final class OutcomeOfFigures {
         number("pointOnWaveDeg"),
         number("deadTimeMs"),
         supplies(),
-        Boolean.TRUE.equals(figures.get("comesBackTooLate")));
+        Boolean.TRUE.equals(figures.get("comesBackTooLate")),
+        null);
   }
 
   private NoInterruption noInterruption() {

@@ -11,6 +11,9 @@ import java.util.Optional;
  */
 public record VoltageDeviation(double percent, double leastMillis, double mostMillis) {
 
+  /** A voltage up to so much above nominal may stay for good, by the ITI curve. */
+  private static final double STEADY_PERCENT = 10;
+
   /** Checks that the values are a level and a span. */
   public VoltageDeviation {
     if (!(percent >= 0 && leastMillis >= 0 && mostMillis >= leastMillis)
@@ -52,6 +55,23 @@ public record VoltageDeviation(double percent, double leastMillis, double mostMi
       case NO_INTERRUPTION -> span(0, ((NoInterruption) outcome).shortestVisibleMillis());
       case REFUSED -> Optional.empty();
     };
+  }
+
+  /**
+   * The swell behind a return: its highest peak, taken to last until the voltage is within 10 % of
+   * the settled supply, which is on the safe side. Empty where the peak stays within 10 %, the
+   * steady band of equipment, and where there was no return.
+   */
+  public static Optional<VoltageDeviation> ofSwell(Outcome outcome) {
+    Cleanness clean = outcome instanceof Measured measured ? measured.cleanness() : null;
+    if (clean == null || !(clean.peakOvershootPercent() > STEADY_PERCENT)) {
+      return Optional.empty();
+    }
+    Double settling = clean.settlingMillis();
+    return Optional.of(
+        settling == null
+            ? new VoltageDeviation(100 + clean.peakOvershootPercent(), 0, Double.POSITIVE_INFINITY)
+            : of(100 + clean.peakOvershootPercent(), settling));
   }
 
   private static Optional<VoltageDeviation> span(double least, double most) {

@@ -10,6 +10,8 @@ import java.util.Optional;
  *
  * @param gap as the curves see it
  * @param curves a finding for each curve
+ * @param swells where the overshoot behind the return stands, on each curve that knows swells;
+ *     empty where it stays within the steady band of all supplies
  * @param breakTime the band of the break
  * @param dipClass what EN 50160 says of it, as an RMS instrument would read it
  * @param loads what is known of loads
@@ -18,6 +20,7 @@ import java.util.Optional;
 public record VoltageTolerance(
     VoltageDeviation gap,
     List<ToleranceFinding> curves,
+    List<ToleranceFinding> swells,
     BreakTime breakTime,
     String dipClass,
     List<LoadRideThrough> loads,
@@ -26,6 +29,7 @@ public record VoltageTolerance(
   /** Takes its own copies. */
   public VoltageTolerance {
     curves = List.copyOf(curves);
+    swells = List.copyOf(swells);
     loads = List.copyOf(loads);
     notes = List.copyOf(notes);
   }
@@ -37,21 +41,32 @@ public record VoltageTolerance(
             gap ->
                 new VoltageTolerance(
                     gap,
-                    PublishedCurves.all().stream()
-                        .map(
-                            curve ->
-                                curve.find(gap, task.nominalVolts(), task.nominalFrequencyHertz()))
-                        .toList(),
+                    found(PublishedCurves.all(), gap, task),
+                    VoltageDeviation.ofSwell(outcome)
+                        .map(swell -> found(withSwells(), swell, task))
+                        .orElse(List.of()),
                     BreakTime.of(outcome, gap),
                     dipClass(outcome),
                     LoadRideThrough.all(),
                     notes(outcome)));
   }
 
-  /** A sentence for each curve, for the band and for EN 50160. */
+  private static List<ToleranceFinding> found(
+      List<ToleranceCurve> curves, VoltageDeviation deviation, MeasuringTask task) {
+    return curves.stream()
+        .map(curve -> curve.find(deviation, task.nominalVolts(), task.nominalFrequencyHertz()))
+        .toList();
+  }
+
+  private static List<ToleranceCurve> withSwells() {
+    return PublishedCurves.all().stream().filter(curve -> !curve.swells().isEmpty()).toList();
+  }
+
+  /** A sentence for each curve, for the swell, for the band and for EN 50160. */
   public List<String> sentences() {
     List<String> sentences =
         new ArrayList<>(curves.stream().map(ToleranceFinding::sentence).toList());
+    swells.forEach(finding -> sentences.add("Overshoot of the return on " + finding.sentence()));
     sentences.add("Break time: " + breakTime.words() + " (a band, no class of IEC 62040-3)");
     sentences.add("EN 50160: " + dipClass);
     sentences.addAll(notes);

@@ -1,6 +1,7 @@
 package mainsgap.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -88,7 +89,80 @@ class AnalyseCommandTest {
     }
     CommandRun json =
         CommandRun.of("analyse", capture().toString(), "--voltage-tolerance", "--format", "json");
-    assertEquals(2, json.exit(), json.err());
+    assertEquals(0, json.exit(), json.err());
+    JsonNode tolerance =
+        new ObjectMapper().readTree(json.out()).get("captures").get(0).get("voltageTolerance");
+    assertEquals("inside", tolerance.get("gap").get(0).get("standing").asText());
+    assertTrue(tolerance.get("overshoot").isEmpty(), tolerance.toString());
+  }
+
+  @Test
+  void allFiguresOfTheReturnAreToldWhenAsked() throws IOException {
+    CommandRun run = CommandRun.of("analyse", capture().toString(), "--return-figures");
+    for (String said :
+        List.of(
+            "all figures of the return, file ",
+            "DC offset of nominal RMS",
+            "crest factor",
+            "re-strikes",
+            "settles within ±3 % after",
+            "residual over 5 cycles",
+            "% over 10 cycles")) {
+      assertTrue(run.out().contains(said), run.out());
+    }
+  }
+
+  @Test
+  void theBudgetSaysThatTheTimeBaseIsAssumedUnlessItIsStated() throws IOException {
+    String file = capture().toString();
+    CommandRun assumed = CommandRun.of("analyse", file, "--uncertainty-budget");
+    assertTrue(assumed.out().contains("time base 100 ppm, assumed"), assumed.out());
+    assertFalse(assumed.out().contains(" 0.00 µs"), assumed.out());
+    CommandRun stated =
+        CommandRun.of("analyse", file, "--uncertainty-budget", "--time-base-ppm=25");
+    assertTrue(stated.out().contains("time base 25 ppm "), stated.out());
+  }
+
+  @Test
+  void aDeclaredTimeIsTakenAsItIsPrinted() throws IOException {
+    String file = capture().toString();
+    CommandRun below = CommandRun.of("analyse", file, "--rated=<20ms");
+    assertEquals(0, below.exit(), below.err());
+    assertTrue(below.out().contains("PASS"), below.out());
+    CommandRun typical = CommandRun.of("analyse", file, "--rated=20ms", "--rated-kind=typical");
+    assertFalse(typical.out().contains("PASS"), typical.out());
+    CommandRun bare = CommandRun.of("analyse", file, "--rated-kind=typical");
+    assertEquals(2, bare.exit(), bare.err());
+    assertTrue(bare.err().contains("add --rated TIME"), bare.err());
+  }
+
+  @Test
+  void whatStandsBesideAPassIsTold() throws IOException {
+    CommandRun run =
+        CommandRun.of("analyse", twoGaps().toString(), "--rated=20ms", "--mains-column=mains");
+    assertEquals(0, run.exit(), run.err());
+    String out = run.out().replaceAll("\\s+", " ");
+    assertTrue(out.contains("PASS"), out);
+    assertTrue(out.contains("usable after 41.0"), out);
+    assertTrue(out.contains("1 further interruption after the return, of 8."), out);
+    assertTrue(out.contains("mains channel: cannot tell: 23"), out);
+    assertTrue(out.contains("is its probe factor right?"), out);
+  }
+
+  /** A second gap 25 ms after the first; the mains channel lacks its probe factor. */
+  private Path twoGaps() throws IOException {
+    StringBuilder text = new StringBuilder("Time (s),Voltage (V),mains (V)\n");
+    for (int i = 0; i < 20_000; i++) {
+      double seconds = i * INTERVAL_SECONDS;
+      double since = 1e3 * (seconds - LOSS_SECONDS);
+      boolean gap = (since >= 0 && since < 8) || (since >= 33 && since < 41);
+      double sine = 325.27 * Math.sin(2 * Math.PI * 50 * seconds);
+      double noise = 0.3 * Math.sin(i * 12.9898 + Math.sin(i * 78.233) * 437.5);
+      text.append(
+          String.format(
+              Locale.ROOT, "%.6f,%.3f,%.3f%n", seconds, (gap ? 0 : sine) + noise, sine / 10));
+    }
+    return Files.writeString(folder.resolve("two.csv"), text, StandardCharsets.UTF_8);
   }
 
   @Test

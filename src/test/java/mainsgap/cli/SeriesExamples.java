@@ -67,7 +67,7 @@ final class SeriesExamples {
         new MeasuringTask(Event.LOSS, 230, 50),
         List.of(trials),
         new RunningFigures(
-            5, 8.5, 0.125, 9.0, 12.75, 19.9, Verdict.INCONCLUSIVE, "not yet shown", List.of()),
+            5, 8.5, 0.125, 8.4, 9.0, 12.75, 19.9, Verdict.INCONCLUSIVE, "not yet shown", List.of()),
         Path.of("series.mainsgap"),
         "0f".repeat(32));
   }

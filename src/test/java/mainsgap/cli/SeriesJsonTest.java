@@ -33,7 +33,8 @@ class SeriesJsonTest {
               .concat(" secondLegTransferTimeMs secondLegTransferTimeAtLeastMs")
               .concat(" secondLegExpandedUncertaintyMs secondLegReason loadCurrentAfterPercent")
               .concat(" loadRodeThrough markerMs comesBackTooLate")
-              .concat(" decisionRule ruleOutcome verdict")
+              .concat(" decisionRule ruleOutcome verdict uncertaintyBudget coverageFactor")
+              .concat(" voltageTolerance")
               .split(" "));
 
   private final JsonNode series = series();
@@ -46,9 +47,11 @@ class SeriesJsonTest {
             "n",
             "meanMs",
             "standardDeviationMs",
+            "medianMs",
             "maxMs",
             "upperToleranceBoundMs",
             "verdict",
+            "reason",
             "setAside"),
         names(series.get("summary")));
     assertEquals("series.mainsgap", series.get("session").asText());
@@ -67,6 +70,30 @@ class SeriesJsonTest {
     assertEquals(0.052, first.get("expandedUncertaintyMs").asDouble(), 1e-12);
     assertEquals("PASS", first.get("verdict").asText());
     assertEquals(1, first.get("number").asInt());
+  }
+
+  @Test
+  void eachMeasuredTrialHasItsBudgetLineByLine() {
+    JsonNode trial = series.get("trials").get(0);
+    JsonNode line = trial.get("uncertaintyBudget").get(0);
+    assertEquals(List.of("source", "standardUncertaintyMs", "common"), names(line));
+    assertEquals("edges", line.get("source").asText());
+    assertEquals(0.026, line.get("standardUncertaintyMs").asDouble());
+    assertTrue(line.get("common").asBoolean());
+    assertEquals(2, trial.get("coverageFactor").asDouble());
+  }
+
+  @Test
+  void eachGapHasItsStandingOnTheToleranceCurves() {
+    JsonNode curve = series.get("trials").get(0).get("voltageTolerance").get("gap").get(0);
+    assertEquals("ITI curve", curve.get("curve").asText());
+    assertEquals("inside", curve.get("standing").asText());
+  }
+
+  @Test
+  void theSummaryHasTheMedianAndTheReason() {
+    assertEquals(8.4, series.get("summary").get("medianMs").asDouble());
+    assertEquals("not yet shown", series.get("summary").get("reason").asText());
   }
 
   @Test

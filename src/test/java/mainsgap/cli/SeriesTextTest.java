@@ -13,6 +13,7 @@ import java.util.List;
 import mainsgap.bench.RunningFigures;
 import mainsgap.bench.SeriesEnd;
 import mainsgap.bench.TrialReport;
+import mainsgap.transfer.DeclaredClaim;
 import mainsgap.transfer.FurtherInterruptions;
 import mainsgap.transfer.Measured;
 import mainsgap.transfer.OtherChannels;
@@ -39,6 +40,8 @@ class SeriesTextTest {
             3  no return in 321.06 ms  ± 0.12 ms   300.00 ms    45°  FAIL
            10                 refused  -                   -      -  -
 
+        trial 1: the mains switch bounced: it opened for good 0.400 ms later
+        trial 2: proof that mains was lost: the mains channel ends
         trial 3: the reason
         trial 10: no event in the record
 
@@ -48,6 +51,7 @@ class SeriesTextTest {
         declared     20ms
         measured     5 trials, 2 of them before this run; 1 refused
         mean         8.50 ms
+        median       8.40 ms
         s            0.13 ms
         largest      9.000 ms
         upper bound  12.75 ms (95 % of transfers lie below it, with 95 % confidence)
@@ -82,10 +86,33 @@ class SeriesTextTest {
         SeriesText.of(
             end(
                 new RunningFigures(
-                    1, 0.0, null, 0.0, 0.0, null, Verdict.INCONCLUSIVE, null, List.of()),
+                    1, 0.0, null, 0.0, 0.0, 0.0, null, Verdict.INCONCLUSIVE, null, List.of()),
                 trial(1, NO_INTERRUPTION, Verdict.PASS)),
             CLAIM);
     assertTrue(text.contains("measured     1 trial\nverdict      INCONCLUSIVE\n"), text);
+  }
+
+  @Test
+  void aTypicalValueIsComparedWithTheMedian() {
+    String text =
+        SeriesText.of(
+            end(
+                new RunningFigures(
+                    1,
+                    8.4,
+                    null,
+                    8.4,
+                    8.4,
+                    null,
+                    null,
+                    null,
+                    "the median 8.417 ms is within the declared typical 20 ms, which is not judged as"
+                        + " a maximum",
+                    List.of()),
+                trial(1, MEASURED, null)),
+            new DeclaredClaim(
+                "20ms", 20, false, DeclaredClaim.Kind.TYPICAL, "unknown", "unknown", "unknown"));
+    assertTrue(text.contains("compared     the median 8.417 ms is within the declared"), text);
   }
 
   @Test
@@ -94,7 +121,7 @@ class SeriesTextTest {
         SeriesText.of(
             end(
                 new RunningFigures(
-                    2, null, null, 321.06, null, null, Verdict.FAIL, null, List.of()),
+                    2, null, null, null, 321.06, null, null, Verdict.FAIL, null, List.of()),
                 trial(1, MEASURED, Verdict.PASS),
                 trial(2, NO_RETURN, Verdict.FAIL)),
             CLAIM);

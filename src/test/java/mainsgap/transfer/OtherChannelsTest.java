@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
 import java.util.function.DoubleUnaryOperator;
@@ -73,6 +74,33 @@ class OtherChannelsTest {
   private static double present(@Nullable Double value) {
     assertNotNull(value);
     return value;
+  }
+
+  @Test
+  void eachChannelThatCannotTellSaysWhy() {
+    with(ChannelRole.OUTPUT, 1, gapOf(8));
+    with(ChannelRole.MAINS, 0.1, seconds -> gapOf(1e6).applyAsDouble(seconds) / 10);
+    with(ChannelRole.MARKER, 1, seconds -> 5);
+    with(ChannelRole.LOAD_CURRENT, 0, seconds -> 0);
+
+    List<String> said = SilentChannels.of(new Capture(TIME, channels), TASK, measured());
+
+    assertEquals(3, said.size(), said.toString());
+    assertEquals(
+        "mains channel: cannot tell: 23.00 V RMS at the record's start, nominal 230.0 V: is its"
+            + " probe factor right?",
+        said.get(0));
+    assertTrue(said.get(1).startsWith("load current channel: cannot tell"), said.get(1));
+    assertTrue(said.get(2).startsWith("marker channel: cannot tell"), said.get(2));
+  }
+
+  @Test
+  void channelsThatTellAreNotSilent() {
+    with(ChannelRole.OUTPUT, 1, gapOf(8));
+    with(ChannelRole.MAINS, 1, gapOf(1e6));
+    with(ChannelRole.MARKER, 0.1, seconds -> seconds < LOSS_SECONDS ? 0 : 5);
+
+    assertEquals(List.of(), SilentChannels.of(new Capture(TIME, channels), TASK, measured()));
   }
 
   @Test

@@ -51,6 +51,56 @@ class VoltageToleranceTest {
     assertEquals("not classified, the end was not seen", tolerance.dipClass());
   }
 
+  /** 140 % up to 3 ms, 120 % up to half a second. */
+  @ParameterizedTest
+  @CsvSource({"8, 0.1, 0", "35, 2.5, 1", "35, 4, 1"})
+  void overshootIsHeldAgainstTheCurvesThatKnowSwells(
+      double overshootPercent, double settlingMillis, int findings) {
+    VoltageTolerance tolerance = of(overshooting(overshootPercent, settlingMillis));
+    assertEquals(findings, tolerance.swells().size());
+    for (ToleranceFinding finding : tolerance.swells()) {
+      assertEquals("ITI curve", finding.curve());
+      assertEquals(settlingMillis < 3 ? Standing.INSIDE : Standing.OUTSIDE, finding.standing());
+      assertTrue(
+          String.join("\n", tolerance.sentences()).contains("Overshoot of the return on ITI"));
+    }
+  }
+
+  private static Measured overshooting(double percent, double settlingMillis) {
+    Measured gap = Outcomes.gap(8, 0.01);
+    Cleanness clean =
+        new Cleanness(
+            percent,
+            false,
+            null,
+            null,
+            null,
+            null,
+            null,
+            null,
+            settlingMillis,
+            null,
+            0,
+            1,
+            new Cleanness.Residual(null, null, null));
+    return new Measured(
+        gap.event(),
+        gap.lossSeconds(),
+        gap.lastOpeningSeconds(),
+        gap.firstReturnSeconds(),
+        gap.returnSeconds(),
+        gap.transferMillis(),
+        gap.budget(),
+        gap.furtherInterruptions(),
+        gap.deadMillis(),
+        gap.usableMillis(),
+        null,
+        gap.pointOnWaveDegrees(),
+        gap.supplies(),
+        clean,
+        gap.others());
+  }
+
   @Test
   void whatIsNotMeasuredIsNotHeld() {
     assertEquals(Optional.empty(), VoltageTolerance.of(new Refused("clipped"), TASK));

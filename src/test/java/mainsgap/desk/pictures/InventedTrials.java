@@ -73,7 +73,7 @@ final class InventedTrials {
         times.length < 3 ? null : (Double) ToleranceFactor.upperBound(Sample.of(times), 0.95, 0.95);
     Double guarded = claim == null || u == 0 ? null : (Double) (claim.millis() - u);
     return new RunningFigures(
-        times.length, null, null, null, bound, guarded, null, null, List.of());
+        times.length, null, null, null, null, bound, guarded, null, null, List.of());
   }
 
   /** One of every kind. */
