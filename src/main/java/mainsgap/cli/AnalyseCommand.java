@@ -7,11 +7,13 @@ import java.util.concurrent.Callable;
 import mainsgap.session.CaptureFile;
 import mainsgap.session.CaptureFileException;
 import mainsgap.signal.Capture;
+import mainsgap.transfer.DeclaredClaim;
 import mainsgap.transfer.EveryEvent;
 import mainsgap.transfer.MeasuringTask;
 import mainsgap.transfer.Outcome;
 import mainsgap.transfer.OutcomeNotes;
 import mainsgap.transfer.Refused;
+import mainsgap.transfer.SeriesVerdict;
 import mainsgap.transfer.SilentChannels;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -104,6 +106,10 @@ final class AnalyseCommand implements Callable<Integer> {
   }
 
   private void printBlocks(List<AnalysedFile> results, MeasuringTask task) {
+    DeclaredClaim claim = supply.claim();
+    if (claim != null && !claim.isLimit()) {
+      surroundings.print("\n" + TextWrap.labelled("compared", comparison(results, claim)));
+    }
     if (returnFigures) {
       results.forEach(result -> surroundings.print(result.returnFigures()));
     }
@@ -113,6 +119,12 @@ final class AnalyseCommand implements Callable<Integer> {
     if (tolerance) {
       results.forEach(result -> surroundings.print(result.tolerance(task)));
     }
+  }
+
+  /** A typical value is no limit of one transfer: it is held against the median of all. */
+  private static String comparison(List<AnalysedFile> results, DeclaredClaim claim) {
+    List<Outcome> outcomes = results.stream().map(result -> result.capture().outcome()).toList();
+    return SeriesVerdict.judge(outcomes, claim).reason();
   }
 
   /**
@@ -149,7 +161,8 @@ final class AnalyseCommand implements Callable<Integer> {
     if (results.stream().allMatch(result -> result.capture().isRefused())) {
       return ExitCode.NOTHING_MEASURED;
     }
-    boolean judged = supply.claim() != null;
+    DeclaredClaim claim = supply.claim();
+    boolean judged = claim != null && claim.isLimit();
     return results.stream().allMatch(result -> result.isGood(judged))
         ? ExitCode.DONE
         : ExitCode.NOT_ALL_PASSED;

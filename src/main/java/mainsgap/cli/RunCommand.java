@@ -161,6 +161,7 @@ final class RunCommand implements Callable<Integer> {
                       : " Mains is left as it is.")
                   + " The unit's output may still be live from its battery."));
     }
-    return SeriesExit.of(end, request.claim() != null);
+    DeclaredClaim claim = request.claim();
+    return SeriesExit.of(end, claim != null && claim.isLimit());
   }
 }

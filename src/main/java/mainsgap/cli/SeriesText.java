@@ -62,7 +62,7 @@ final class SeriesText {
         + TextWrap.labelled("declared", claim == null ? "nothing: not judged" : claim.asPrinted())
         + TextWrap.labelled("measured", measured(end))
         + (hasGap(figures) ? statistics : "")
-        + (claim != null && claim.kind() == DeclaredClaim.Kind.TYPICAL
+        + (claim != null && !claim.isLimit()
             ? TextWrap.labelled("compared", String.valueOf(figures.reason()))
             : "")
         + (figures.verdict() == null ? "" : TextWrap.labelled("verdict", verdict(figures)))

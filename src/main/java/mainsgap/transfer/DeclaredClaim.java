@@ -44,6 +44,11 @@ public record DeclaredClaim(
         asPrinted, millis, false, Kind.UNSTATED, "unknown", "unknown", "unknown");
   }
 
+  /** Whether a transfer can fail it; a typical value is only compared. */
+  public boolean isLimit() {
+    return kind != Kind.TYPICAL;
+  }
+
   /**
    * Whether a transfer of so many milliseconds is within the claim: at most, or below where '<'.
    */

@@ -9,6 +9,11 @@ public final class OutcomeNotes {
   /** Mains and output that go within this are told to go together: nothing was held through. */
   private static final double TOGETHER_MILLIS = 0.1;
 
+  /** Of a voltage that is seen to come back, but not for long enough to locate its return. */
+  static final String TOO_LATE =
+      "the voltage comes back too late in the record to be judged (record longer after the"
+          + " trigger)";
+
   private final List<String> notes = new ArrayList<>();
 
   private OutcomeNotes() {}
@@ -19,6 +24,8 @@ public final class OutcomeNotes {
     if (outcome instanceof Measured measured) {
       found.timesOf(measured);
       found.othersOf(measured);
+    } else if (outcome instanceof NoReturn noReturn && noReturn.comesBackTooLate()) {
+      found.notes.add(TOO_LATE);
     } else if (outcome instanceof NoInterruption none) {
       found.notes.add("proof that mains was lost: " + none.proof());
     }

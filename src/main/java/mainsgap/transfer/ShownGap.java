@@ -43,7 +43,7 @@ final class ShownGap {
 
   private final Recording recording;
   private final Residue residue;
-  private final double[] apart;
+  private final int width;
   private final int opened;
   private final int explained;
   private final double band;
@@ -56,11 +56,11 @@ final class ShownGap {
    */
   ShownGap(Recording recording, Residue residue, double noiseVolts, double openedSeconds) {
     this.recording = recording;
+    this.width = Departure.averagingSamples(recording);
     this.opened = (int) Math.max(0, Math.ceil(recording.time().indexAt(openedSeconds)));
     int most = Math.max(0, recording.length() - opened);
     this.explained = Math.max(0, Math.min(residue.explainedTo() - opened, most));
     this.residue = ofTheDeadPart(residue, noiseVolts);
-    this.apart = averages();
     this.band = band(noiseVolts);
   }
 
@@ -83,41 +83,62 @@ final class ShownGap {
   End end() {
     int left = firstLeft();
     boolean isBack = left >= 0;
-    int last = isBack ? opened + left - 1 : recording.length() - 1;
+    int last = isBack ? left - 1 : recording.length() - 1;
     int hidden = Math.max(hiddenByCrossing(last), isBack ? hiddenByRise(left) : 0);
     return new End(recording.time().secondsAt(Math.max(opened, last - hidden)), isBack);
   }
 
-  /** The deviation from the residue from the opening on, each averaged with those after it. */
-  private double[] averages() {
-    int width = Departure.averagingSamples(recording);
-    double[] deviations = new double[Math.max(0, recording.length() - opened)];
-    for (int i = 0; i < deviations.length; i++) {
-      double seconds = recording.time().secondsAt(opened + i);
-      deviations[i] = recording.volts()[opened + i] - residue.voltsAt(seconds);
-    }
-    double[] averages = new double[deviations.length];
-    double sum = 0;
-    int held = 0;
-    for (int i = deviations.length - 1; i >= 0; i--) {
-      sum += deviations[i];
-      if (held < width) {
-        held++;
-      } else {
-        sum -= deviations[i + width];
+  private double apart(int index) {
+    return recording.volts()[index] - residue.voltsAt(recording.time().secondsAt(index));
+  }
+
+  /**
+   * The deviations from the residue, each averaged with those after it, for one walk: a record
+   * without a return may be long, so none is kept.
+   */
+  private final class Averages {
+    private int first;
+    private double sum;
+
+    Averages(int first) {
+      this.first = first;
+      for (int i = first; i < first + width; i++) {
+        sum += apart(i);
       }
-      averages[i] = sum / held;
     }
-    return averages;
+
+    double volts() {
+      return Math.abs(sum / width);
+    }
+
+    void back() {
+      first--;
+      sum += apart(first) - apart(first + width);
+    }
+
+    void on() {
+      sum += apart(first + width) - apart(first);
+      first++;
+    }
+  }
+
+  private int dead(double share) {
+    return opened + (int) (share * explained);
   }
 
   private double band(double noiseVolts) {
     double misfit = 0;
-    for (int i = (int) (SETTLED_SHARE * explained); i < DEAD_SHARE * explained; i++) {
-      misfit = Math.max(misfit, Math.abs(apart[i]));
+    int to = Math.min(dead(DEAD_SHARE), recording.length() - width);
+    int from = dead(SETTLED_SHARE);
+    if (from < to) {
+      Averages averages = new Averages(from);
+      for (int i = from; i < to; i++) {
+        misfit = Math.max(misfit, averages.volts());
+        averages.on();
+      }
     }
     double peak = recording.peakVolts();
-    double noise = NOISES * noiseVolts / Math.sqrt(Departure.averagingSamples(recording));
+    double noise = NOISES * noiseVolts / Math.sqrt(width);
     double least = Math.max(noise, LEAST_BAND_SHARE_OF_PEAK * peak);
     return Math.max(least, Math.min(MISFITS * misfit, MOST_BAND_SHARE_OF_PEAK * peak));
   }
@@ -128,12 +149,18 @@ final class ShownGap {
    */
   private int firstLeft() {
     double back = Math.max(BACK_SHARE_OF_PEAK * recording.peakVolts(), 2 * band);
-    int last = apart.length - Departure.averagingSamples(recording);
-    int first = -1;
-    for (int i = last; i >= DEAD_SHARE * explained; i--) {
-      double now = Math.abs(apart[i]);
-      boolean isPart = first >= 0 && first - i <= recording.samplesIn(MOMENT_SECONDS);
-      if (now > (isPart || i == last ? band : back)) {
+    int moment = recording.samplesIn(MOMENT_SECONDS);
+    int earliest = dead(DEAD_SHARE);
+    int last = recording.length() - width;
+    if (last < earliest) {
+      return -1;
+    }
+    Averages averages = new Averages(last);
+    int first = averages.volts() > band ? last : -1;
+    for (int i = last - 1; i >= earliest; i--) {
+      averages.back();
+      boolean isPart = first >= 0 && first - i <= moment;
+      if (averages.volts() > (isPart ? band : back)) {
         first = i;
       }
     }
@@ -163,8 +190,10 @@ final class ShownGap {
 
   /** A slow rise has begun long before it shows. */
   private int hiddenByRise(int left) {
+    Averages averages = new Averages(left);
     int grown = left;
-    while (grown < apart.length && Math.abs(apart[grown]) < GROWN * band) {
+    while (grown + width < recording.length() && averages.volts() < GROWN * band) {
+      averages.on();
       grown++;
     }
     return grown - left;

@@ -67,7 +67,7 @@ public final class TrialVerdict {
     if (transfer == null) {
       double shown = leg.atLeastMillis() == null ? 0 : leg.atLeastMillis();
       return ofNoReturn(
-          "second leg: no return within ", "", gap(shown, bounceSeconds, leg.uncertaintyMillis()));
+          "second leg: no return within ", gap(shown, bounceSeconds, leg.uncertaintyMillis()));
     }
     Gap gap = gap(transfer, bounceSeconds, leg.uncertaintyMillis());
     return gap.failsOnlyFromFirstOpening()
@@ -115,17 +115,14 @@ public final class TrialVerdict {
 
   private Judgement of(NoReturn noReturn) {
     return ofNoReturn(
-        noReturn.comesBackTooLate()
-            ? "the voltage comes back too late in the record to be judged, not within "
-            : "no return within ",
-        noReturn.comesBackTooLate() ? ": record longer after the trigger" : "",
+        noReturn.comesBackTooLate() ? OutcomeNotes.TOO_LATE + ", not within " : "no return within ",
         gap(
             noReturn.atLeastMillis(),
             noReturn.lastOpeningSeconds() - noReturn.lossSeconds(),
             noReturn.uncertaintyMillis()));
   }
 
-  private Judgement ofNoReturn(String found, String advice, Gap gap) {
+  private Judgement ofNoReturn(String found, Gap gap) {
     String shown = found + Wording.roundedTime(gap.millis(), gap.uncertaintyMillis());
     if (gap.fromLastOpening().verdict() == Verdict.FAIL) {
       return judgement(gap.fromLastOpening(), shown + failure());
@@ -133,8 +130,7 @@ public final class TrialVerdict {
     return gap.failsOnlyFromFirstOpening()
         ? judgement(rule.abstention(), shown + ", and the " + bounced(gap))
         : judgement(
-            rule.abstention(),
-            shown + ": the record is too short to tell against " + declared + advice);
+            rule.abstention(), shown + ": the record is too short to tell against " + declared);
   }
 
   private String failure() {

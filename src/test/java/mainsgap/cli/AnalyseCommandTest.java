@@ -130,7 +130,9 @@ class AnalyseCommandTest {
     assertEquals(0, below.exit(), below.err());
     assertTrue(below.out().contains("PASS"), below.out());
     CommandRun typical = CommandRun.of("analyse", file, "--rated=20ms", "--rated-kind=typical");
+    assertEquals(0, typical.exit(), typical.err());
     assertFalse(typical.out().contains("PASS"), typical.out());
+    assertTrue(typical.out().contains("is within the declared typical 20 ms"), typical.out());
     CommandRun bare = CommandRun.of("analyse", file, "--rated-kind=typical");
     assertEquals(2, bare.exit(), bare.err());
     assertTrue(bare.err().contains("add --rated TIME"), bare.err());

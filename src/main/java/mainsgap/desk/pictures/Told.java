@@ -64,9 +64,12 @@ record Told(
         String.join(" ", remarks));
   }
 
-  /** The gap goes on at the last sample. */
+  /** The gap goes on at the last sample, or the voltage comes back shortly before it. */
   private static Told noReturn(NoReturn none, TimeAxis time) {
-    double end = time.firstSampleSeconds() + time.durationSeconds() - none.lossSeconds();
+    double end =
+        none.comesBackTooLate()
+            ? 1e-3 * none.atLeastMillis()
+            : time.firstSampleSeconds() + time.durationSeconds() - none.lossSeconds();
     String label = "at least " + MillisWords.stated(none.atLeastMillis(), none.uncertaintyMillis());
     return new Told(
         none.lossSeconds(),
@@ -74,7 +77,9 @@ record Told(
         none.event(),
         new Gap(0, Math.max(0, end), true, label),
         none.uncertaintyMillis(),
-        "No return in the record: the gap goes on at its end.");
+        none.comesBackTooLate()
+            ? "The voltage comes back too late in the record to be judged: record longer."
+            : "No return in the record: the gap goes on at its end.");
   }
 
   private static Told noInterruption(NoInterruption none) {
