@@ -1,6 +1,8 @@
 package mainsgap.cli;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Objects;
 import java.util.concurrent.Callable;
 import mainsgap.session.Recheck;
@@ -14,6 +16,7 @@ import mainsgap.waiting.StoppedException;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** Whether a session still says what it said. */
@@ -39,7 +42,16 @@ final class RecheckCommand implements Callable<Integer> {
   @Parameters(index = "0", paramLabel = "SESSION", description = "The session file.")
   private @Nullable Path file;
 
+  @Option(
+      names = "--uncertainty-budget",
+      description =
+          "Tells below the results what the uncertainty of each transfer time that was measured again"
+              + " is made of, line by line. In text.")
+  private boolean budget;
+
   @Mixin private OutputFormat format = new OutputFormat();
+
+  private final List<Outcome> measured = new ArrayList<>();
 
   RecheckCommand(Surroundings surroundings) {
     this.surroundings = surroundings;
@@ -55,6 +67,9 @@ final class RecheckCommand implements Callable<Integer> {
           Readings.counted(session.trials().size(), "trial"));
       Recheck recheck = Recheck.of(reader, this::measured, TrialVerdict::judge);
       surroundings.print(format.isJson() ? RecheckWords.json(recheck) : RecheckWords.text(recheck));
+      if (budget && !format.isJson()) {
+        printBudgets(session);
+      }
       return (recheck.differences().isEmpty() ? ExitCode.DONE : ExitCode.NOT_ALL_PASSED).number();
     } catch (StoppedException e) {
       surroundings.terminal().complain("stopped before all captures were measured again");
@@ -64,6 +79,16 @@ final class RecheckCommand implements Callable<Integer> {
 
   private Outcome measured(Capture capture, MeasuringTask task) {
     surroundings.stop().throwIfRequested();
-    return SteadyMeasurement.measure(capture, task);
+    Outcome outcome = SteadyMeasurement.measure(capture, task);
+    measured.add(outcome);
+    return outcome;
+  }
+
+  /** The trials are measured in the order of the session. */
+  private void printBudgets(Session session) {
+    for (int i = 0; i < measured.size(); i++) {
+      String name = "trial " + session.trials().get(i).number();
+      surroundings.print(BudgetText.of(name, measured.get(i)));
+    }
   }
 }

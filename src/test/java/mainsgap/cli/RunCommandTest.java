@@ -48,6 +48,16 @@ class RunCommandTest {
   }
 
   @Test
+  void theBudgetOfEachTrialIsTheSameInTheSeriesAndInItsRecheck() {
+    CommandRun run = simulated("--trials=2", "--seed=7", "--uncertainty-budget");
+    String budgets = run.out().substring(run.out().indexOf("\nuncertainty, trial 1"));
+    assertTrue(budgets.contains("\nuncertainty, trial 2"), budgets);
+    assertTrue(budgets.contains("loss: quantisation in steps of "), budgets);
+    CommandRun recheck = CommandRun.of("recheck", session.toString(), "--uncertainty-budget");
+    assertTrue(recheck.out().endsWith(budgets), recheck.out());
+  }
+
+  @Test
   void standardOutputHoldsOneJsonDocumentAndNothingElse() throws IOException {
     CommandRun run = simulated("--trials=3", "--rated=20ms", "--seed=7", "--format=json");
     assertEquals(0, run.exit(), run.err());
