@@ -120,7 +120,7 @@ final class GapMeasurement {
 
   private ShownGap.End shownFrom(Edge opening) {
     double noise = before.harmonics().noiseVolts();
-    return new ShownGap(recording, residue, noise, opening.seconds()).end();
+    return ShownGap.end(recording, residue, noise, opening.seconds());
   }
 
   private Outcome noReturn(Edge loss, Edge lastOpening, ShownGap.End shown) {

@@ -6,11 +6,13 @@ package mainsgap.transfer;
  * near to the record's end to be measured ends it all the same: it is never told later than it is.
  */
 final class ShownGap {
-  /** The residue may overrun a make by a fourth: what lies before this share of it is dead. */
+  /**
+   * The residue may overrun a make by a fourth: what lies before this share of it is dead for sure.
+   */
   private static final double DEAD_SHARE = 0.6;
 
   /** What an arc leaves at the start says nothing of the residue's own error. */
-  private static final double SETTLED_SHARE = 0.2;
+  private static final double SETTLED_SHARE = 0.3;
 
   /** Averages of noise stay within so many of their standard deviations. */
   private static final double NOISES = 4;
@@ -35,41 +37,80 @@ final class ShownGap {
    */
   private static final double GROWN = 16;
 
+  /** Each round shows some more of a decay or a swing, the first ones the most. */
+  private static final int MOST_ROUNDS = 8;
+
   /** Fewer fix no residue. */
-  private static final int FEWEST_SAMPLES = 16;
+  private static final int FEWEST_SAMPLES = 4;
 
   /** Supplies from whose crossings the hidden time is taken, one a degree. */
   private static final int ANGLES = 360;
 
+  /** Samples from the first after the last opening (inclusive) to another (exclusive). */
+  private record Dead(int from, int to) {}
+
   private final Recording recording;
   private final Residue residue;
   private final int width;
-  private final int opened;
-  private final int explained;
+  private final Dead dead;
   private final double band;
 
   /**
    * Looks at a gap.
    *
    * @param noiseVolts the standard deviation of one sample's noise
-   * @param openedSeconds the last opening
+   * @param dead the samples in which nothing feeds the load for sure
    */
-  ShownGap(Recording recording, Residue residue, double noiseVolts, double openedSeconds) {
+  private ShownGap(Recording recording, double noiseVolts, Dead dead) {
+    this(recording, fitted(recording, noiseVolts, dead), noiseVolts, dead);
+  }
+
+  private ShownGap(Recording recording, Residue residue, double noiseVolts, Dead dead) {
     this.recording = recording;
+    this.residue = residue;
     this.width = Departure.averagingSamples(recording);
-    this.opened = (int) Math.max(0, Math.ceil(recording.time().indexAt(openedSeconds)));
-    int most = Math.max(0, recording.length() - opened);
-    this.explained = Math.max(0, Math.min(residue.explainedTo() - opened, most));
-    this.residue = ofTheDeadPart(residue, noiseVolts);
+    this.dead = dead;
     this.band = band(noiseVolts);
   }
 
-  /** A residue is bent towards a return that its stretch overruns: so it is fitted before that. */
-  private Residue ofTheDeadPart(Residue found, double noiseVolts) {
-    int from = opened + (int) (SETTLED_SHARE * explained);
-    int to = opened + (int) (DEAD_SHARE * explained);
+  private static Residue fitted(Recording recording, double noiseVolts, Dead dead) {
     double tight = Math.max(noiseVolts, LEAST_BAND_SHARE_OF_PEAK * recording.peakVolts());
-    return to - from < FEWEST_SAMPLES ? found : ResidueFit.fit(recording, from, to, tight);
+    return ResidueFit.fit(recording, settled(dead), dead.to(), tight);
+  }
+
+  /**
+   * Where the gap that began with the last opening is no longer shown.
+   *
+   * @param residue what is left on the load: bent towards a return that its stretch overruns, so
+   *     that it is fitted anew, to what lies before for sure, and then to all that this shows
+   */
+  static End end(Recording recording, Residue residue, double noiseVolts, double openedSeconds) {
+    int opened = (int) Math.max(0, Math.ceil(recording.time().indexAt(openedSeconds)));
+    int explained = Math.min(recording.length(), residue.explainedTo()) - opened;
+    Dead dead = new Dead(opened, opened + (int) (DEAD_SHARE * explained));
+    if (dead.to() - opened < FEWEST_SAMPLES) {
+      return new End(recording.time().secondsAt(Math.max(opened, dead.to()) - 1), true);
+    }
+    ShownGap asFound = new ShownGap(recording, residue, noiseVolts, dead);
+    int left = asFound.firstLeft();
+    if (left >= 0 && asFound.isStep(left)) {
+      return asFound.end();
+    }
+    End end = new ShownGap(recording, noiseVolts, dead).end();
+    for (int round = 0; round < MOST_ROUNDS && end.isBack(); round++) {
+      int shownTo = (int) recording.time().indexAt(end.seconds());
+      if (shownTo <= dead.to()) {
+        break;
+      }
+      dead = new Dead(opened, shownTo);
+      End further = new ShownGap(recording, noiseVolts, dead).end();
+      end = further.seconds() > end.seconds() ? further : end;
+    }
+    return end;
+  }
+
+  private static int settled(Dead dead) {
+    return dead.from() + (int) (SETTLED_SHARE * (dead.to() - dead.from()));
   }
 
   /**
@@ -80,12 +121,15 @@ final class ShownGap {
    */
   record End(double seconds, boolean isBack) {}
 
-  End end() {
+  private End end() {
     int left = firstLeft();
     boolean isBack = left >= 0;
     int last = isBack ? left - 1 : recording.length() - 1;
-    int hidden = Math.max(hiddenByCrossing(last), isBack ? hiddenByRise(left) : 0);
-    return new End(recording.time().secondsAt(Math.max(opened, last - hidden)), isBack);
+    int hidden = 0;
+    if (!isBack || !isStep(left)) {
+      hidden = Math.max(hiddenByCrossing(last), isBack ? hiddenByRise(left) : 0);
+    }
+    return new End(recording.time().secondsAt(Math.max(dead.from(), last - hidden)), isBack);
   }
 
   private double apart(int index) {
@@ -122,14 +166,10 @@ final class ShownGap {
     }
   }
 
-  private int dead(double share) {
-    return opened + (int) (share * explained);
-  }
-
   private double band(double noiseVolts) {
     double misfit = 0;
-    int to = Math.min(dead(DEAD_SHARE), recording.length() - width);
-    int from = dead(SETTLED_SHARE);
+    int to = Math.min(dead.to(), recording.length() - width);
+    int from = settled(dead);
     if (from < to) {
       Averages averages = new Averages(from);
       for (int i = from; i < to; i++) {
@@ -150,14 +190,13 @@ final class ShownGap {
   private int firstLeft() {
     double back = Math.max(BACK_SHARE_OF_PEAK * recording.peakVolts(), 2 * band);
     int moment = recording.samplesIn(MOMENT_SECONDS);
-    int earliest = dead(DEAD_SHARE);
     int last = recording.length() - width;
-    if (last < earliest) {
+    if (last < dead.to()) {
       return -1;
     }
     Averages averages = new Averages(last);
     int first = averages.volts() > band ? last : -1;
-    for (int i = last - 1; i >= earliest; i--) {
+    for (int i = last - 1; i >= dead.to(); i--) {
       averages.back();
       boolean isPart = first >= 0 && first - i <= moment;
       if (averages.volts() > (isPart ? band : back)) {
@@ -167,13 +206,25 @@ final class ShownGap {
     return first;
   }
 
+  /** Whether the voltage leaves faster than two supplies part that cross: then none was hidden. */
+  private boolean isStep(int left) {
+    int after = left + width;
+    if (after + width > recording.length()) {
+      return false;
+    }
+    double omega = 2 * Math.PI * recording.task().nominalFrequencyHertz();
+    double seconds = 2 * width * recording.time().intervalSeconds();
+    double most = band + 2 * omega * recording.peakVolts() * seconds;
+    return new Averages(after).volts() > most;
+  }
+
   /** The longest for which a supply that crosses the residue before {@code last} stays unseen. */
   private int hiddenByCrossing(int last) {
     double omega = 2 * Math.PI * recording.task().nominalFrequencyHertz();
     int longest = 0;
     for (int degrees = 0; degrees < ANGLES; degrees++) {
       int hidden = 0;
-      while (last - hidden > opened
+      while (last - hidden > dead.from()
           && Math.abs(
                   recording.peakVolts()
                           * Math.sin(
