@@ -28,8 +28,10 @@ final class GapBudget {
   UncertaintyBudget ofGap(Edge loss, GapEnds.Returns returns) {
     Edge settled = returns.settled();
     double timeBase = timeBaseSeconds(settled.seconds() - loss.seconds());
-    List<UncertaintyBudget.Component> components = new ArrayList<>(components("loss", loss, ERROR_OF_THE_MODELS));
-    components.addAll(components("return", settled, returns.inRest() ? IN_REST : ERROR_OF_THE_MODELS));
+    List<UncertaintyBudget.Component> components =
+        new ArrayList<>(components("loss", loss, ERROR_OF_THE_MODELS));
+    components.addAll(
+        components("return", settled, returns.inRest() ? IN_REST : ERROR_OF_THE_MODELS));
     components.add(timeBase(timeBase));
     double combined =
         Math.hypot(Math.hypot(loss.standardSeconds(), settled.standardSeconds()), timeBase);
@@ -47,7 +49,8 @@ final class GapBudget {
   /** Of what a record without return shows: its end is no reading. */
   UncertaintyBudget ofNoReturn(Edge loss, double shownSeconds) {
     double timeBase = timeBaseSeconds(shownSeconds);
-    List<UncertaintyBudget.Component> components = new ArrayList<>(components("loss", loss, ERROR_OF_THE_MODELS));
+    List<UncertaintyBudget.Component> components =
+        new ArrayList<>(components("loss", loss, ERROR_OF_THE_MODELS));
     components.add(timeBase(timeBase));
     double combined = Math.hypot(loss.standardSeconds(), timeBase);
     return new UncertaintyBudget(
@@ -56,8 +59,7 @@ final class GapBudget {
             combined, loss.samplingSeconds(), loss.modelSeconds(), timeBase));
   }
 
-  private List<UncertaintyBudget.Component> components(
-      String instant, Edge edge, String models) {
+  private List<UncertaintyBudget.Component> components(String instant, Edge edge, String models) {
     double quantised = edge.locationSeconds() * Math.sqrt(quantisedShare());
     double rest = edge.locationSeconds() * Math.sqrt(1 - quantisedShare());
     List<UncertaintyBudget.Component> components = new ArrayList<>();
