@@ -11,7 +11,9 @@ import mainsgap.signal.TimeAxis;
 import mainsgap.signal.Waveform;
 
 /**
- * The scope: a probe that may be slow, noise, a converter of so many bits, a free sampling grid.
+ * The scope: a probe that may be slow, noise, a converter of so many bits, a free sampling grid, a
+ * clock that is off by no more than is stated. What it shows is right at the end of the record and
+ * runs fast or slow before.
  */
 final class Recorder {
   private static final double TIME_BASE_PPM = 25;
@@ -22,11 +24,15 @@ final class Recorder {
   private final Rig rig;
   private final TimeAxis time;
 
+  /** Of true time that passes in a second of the record's. */
+  private final double pace;
+
   Recorder(Rig rig) {
     this.rig = rig;
     double interval = rig.intervalSeconds();
     int length = (int) Math.round(rig.endSeconds() * rig.sampleRateHertz);
     this.time = new TimeAxis(rig.dice.share() * interval, interval, length, TIME_BASE_PPM);
+    this.pace = 1 + 1e-6 * rig.dice.between(-TIME_BASE_PPM, TIME_BASE_PPM);
   }
 
   Capture record(LoadVoltage load) {
@@ -43,9 +49,9 @@ final class Recorder {
     byte[] block = new byte[2 * time.length()];
     int top = (1 << rig.bits) - 1;
     double lsb = rig.voltsPerCode();
-    double volts = voltsAt.applyAsDouble(time.secondsAt(0));
+    double volts = voltsAt.applyAsDouble(trueSecondsAt(0));
     for (int i = 0; i < time.length(); i++) {
-      volts = probed(voltsAt, time.secondsAt(i), volts);
+      volts = probed(voltsAt, trueSecondsAt(i), volts);
       double noisy = volts + rig.noiseShare * rig.peakVolts() * noise.gaussian();
       int code = (int) Math.max(0, Math.min(top, Math.round(noisy / lsb + top / 2.0)));
       block[2 * i] = (byte) code;
@@ -53,6 +59,11 @@ final class Recorder {
     }
     Scale scale = new Scale(top / 2.0, lsb, 0, 0, top);
     return new Waveform(block, CodeFormat.UNSIGNED_16_LSB_FIRST, scale);
+  }
+
+  private double trueSecondsAt(int index) {
+    double end = rig.endSeconds();
+    return end + pace * (time.secondsAt(index) - end);
   }
 
   /** One interval of a first-order low pass, or none. */
