@@ -13,7 +13,10 @@ final class LoadVoltage {
     this(rig, rig.lossSeconds(), rig.returnSeconds());
   }
 
-  /** The same rig, had it lost mains or got its output at other instants. */
+  /**
+   * The same rig, had it lost mains or got its output at other instants: bounces and further breaks
+   * stay where they are, since they tell nothing of those.
+   */
   LoadVoltage(Rig rig, double lossSeconds, double returnSeconds) {
     this.rig = rig;
     this.lossSeconds = lossSeconds;
@@ -48,13 +51,13 @@ final class LoadVoltage {
     if (rig.outputNeverLeaves) {
       return inverter.voltsAt(seconds);
     }
-    if (seconds < lossSeconds || isMadeAgain(seconds - lossSeconds)) {
+    if (seconds < lossSeconds || isMadeAgain(seconds - rig.lossSeconds())) {
       return mains.voltsAt(seconds);
     }
     if (seconds >= returnSeconds) {
-      return isSecondBreak(seconds - returnSeconds) ? 0 : inverter.voltsAt(seconds);
+      return isSecondBreak(seconds - rig.returnSeconds()) ? 0 : inverter.voltsAt(seconds);
     }
-    return isMadeBefore(returnSeconds - seconds)
+    return isMadeBefore(rig.returnSeconds() - seconds)
         ? inverter.voltsAt(seconds)
         : remnant.voltsAt(seconds);
   }
