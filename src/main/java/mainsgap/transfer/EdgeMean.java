@@ -1,6 +1,8 @@
 package mainsgap.transfer;
 
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 
 /**
  * The mean of candidate instants, weighted by how well they explain the samples of a window
@@ -38,9 +40,8 @@ final class EdgeMean {
       }
     }
     double temper = tempering(best);
-    double sum = 0;
-    double mean = 0;
-    double square = 0;
+    Moments all = new Moments();
+    Map<EdgeShape, Moments> each = new EnumMap<>(EdgeShape.class);
     for (EdgeCandidate candidate : candidates) {
       double score =
           (candidate.cost() - best.cost()) * temper
@@ -48,23 +49,48 @@ final class EdgeMean {
       if (score < NEGLIGIBLE) {
         double weight = candidate.width() * Math.exp(-score / 2);
         double offset = candidate.sample() - best.sample();
-        sum += weight;
-        mean += weight * offset;
-        square += weight * offset * offset;
+        all.add(offset, weight);
+        each.computeIfAbsent(candidate.shape(), shape -> new Moments()).add(offset, weight);
       }
     }
-    mean /= sum;
-    double variance = Math.max(0, square / sum - mean * mean);
+    double within = each.values().stream().mapToDouble(Moments::squaresAboutMean).sum();
+    double choice = Math.max(0, all.squaresAboutMean() - within);
+    Map<EdgeShape, Double> shapes = new EnumMap<>(EdgeShape.class);
+    each.forEach((shape, moments) -> shapes.put(shape, moments.weight / all.weight));
     double interval = window.time().intervalSeconds();
+    double ambiguity = best.shape().ambiguity();
     double[] laterVolts = best.shape().laterVolts(window, best.sample(), best.setting());
     return new Edge(
-        window.time().secondsAt(best.sample() + mean - 0.5),
-        best.shape().ambiguity() * interval / Math.sqrt(12),
-        best.shape().ambiguity() * Math.sqrt(variance) * interval,
+        window.time().secondsAt(best.sample() + all.mean() - 0.5),
+        ambiguity * interval / Math.sqrt(12),
+        ambiguity * Math.sqrt(within / all.weight) * interval,
+        ambiguity * Math.sqrt(choice / all.weight) * interval,
         alikeSeconds(best.sample(), laterVolts) / Math.sqrt(3),
         best.shape(),
+        shapes,
         window.time(),
         laterVolts);
+  }
+
+  /** Weighted sums of offsets in samples. */
+  private static final class Moments {
+    private double weight;
+    private double sum;
+    private double squares;
+
+    void add(double offset, double ofWeight) {
+      weight += ofWeight;
+      sum += ofWeight * offset;
+      squares += ofWeight * offset * offset;
+    }
+
+    double mean() {
+      return sum / weight;
+    }
+
+    double squaresAboutMean() {
+      return Math.max(0, squares - sum * mean());
+    }
   }
 
   /** How long after the instant the models differ by less than what each may be wrong by. */

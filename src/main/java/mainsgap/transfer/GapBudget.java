@@ -3,11 +3,16 @@ package mainsgap.transfer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
 
 /** Makes up the uncertainty budget of a gap from what its located ends leave open. */
 final class GapBudget {
   /** Where an output that rests does not show when it came; rectangular. */
   private static final String IN_REST = "within a rest of the output";
+
+  /** A shape that is less likely is not told. */
+  private static final double LEAST_LIKELY = 0.005;
 
   private static final String ERROR_OF_THE_MODELS = "error of the models";
 
@@ -68,10 +73,9 @@ final class GapBudget {
         component(
             String.format(
                 Locale.ROOT,
-                "%s: noise of %.3g V, slope and shape (%s)",
+                "%s: noise of %.3g V and local slope",
                 instant,
-                noiseVolts * Math.sqrt(1 - quantisedShare()),
-                edge.shape().words()),
+                noiseVolts * Math.sqrt(1 - quantisedShare())),
             rest));
     if (recording.codeVolts() > 0) {
       components.add(
@@ -83,8 +87,22 @@ final class GapBudget {
                   recording.codeVolts()),
               quantised));
     }
+    components.add(component(instant + ": " + shapes(edge), edge.choiceSeconds()));
     components.add(component(instant + ": " + models, edge.modelSeconds()));
     return components;
+  }
+
+  /** The shapes that remain possible, the likeliest first. */
+  private static String shapes(Edge edge) {
+    return edge.shapes().entrySet().stream()
+        .filter(shape -> shape.getValue() >= LEAST_LIKELY || shape.getKey() == edge.shape())
+        .sorted(Map.Entry.<EdgeShape, Double>comparingByValue().reversed())
+        .map(shape -> shape.getKey().words() + " " + percent(shape.getValue()))
+        .collect(Collectors.joining(", ", "choice of shape (", ")"));
+  }
+
+  private static String percent(double share) {
+    return String.format(Locale.ROOT, "%.0f %%", 100 * share);
   }
 
   /**

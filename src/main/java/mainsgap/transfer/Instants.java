@@ -143,8 +143,10 @@ final class Instants {
         fine.seconds(),
         fine.samplingSeconds(),
         fine.locationSeconds(),
+        fine.choiceSeconds(),
         fine.modelSeconds(),
         coarse.shape(),
+        coarse.shape() == EdgeShape.RING ? coarse.shapes() : fine.shapes(),
         coarse.window(),
         coarse.laterVolts());
   }

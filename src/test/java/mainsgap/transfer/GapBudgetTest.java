@@ -41,10 +41,11 @@ class GapBudgetTest {
     assertEquals(
         List.of(
             "loss: sample interval",
-            "loss: noise of 1.63 V, slope and shape (decaying ring)",
+            "loss: noise of 1.63 V and local slope",
             "loss: quantisation in steps of 4.00 V",
+            "loss: choice of shape (decaying ring 100 %)",
             "loss: error of the models"),
-        names(coded).subList(0, 4));
+        names(coded).subList(0, 5));
     // 4 V / root 12 is 1.155 V: a third of the variance of 2 V
     assertEquals(9e-3 / Math.sqrt(3), coded.components().get(2).standardMillis(), 1e-9);
     assertEquals(
@@ -61,7 +62,7 @@ class GapBudgetTest {
     UncertaintyBudget budget =
         new GapBudget(recording(CodeFormat.REAL_64_LSB_FIRST), NOISE_VOLTS)
             .ofNoReturn(edge(0.1), 0.02);
-    assertEquals(4, budget.components().size());
+    assertEquals(5, budget.components().size());
     assertEquals(
         1e3 * Math.hypot(edge(0).standardSeconds(), 0.02 * 50e-6 / Math.sqrt(3)),
         budget.combinedMillis(),
