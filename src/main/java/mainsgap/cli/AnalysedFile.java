@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import mainsgap.transfer.Measured;
 import mainsgap.transfer.MeasuringTask;
 import mainsgap.transfer.VoltageTolerance;
 import org.jspecify.annotations.Nullable;
@@ -74,7 +75,27 @@ record AnalysedFile(Path file, int event, JudgedCapture capture, List<String> be
                 analysed.beside));
     ReturnTable returns = new ReturnTable("file", TextTable.Side.LEFT);
     files.forEach(analysed -> returns.add(analysed.name(), analysed.capture.outcome()));
-    return table.toString() + returns;
+    StringBuilder text = new StringBuilder(table.toString() + returns);
+    files.forEach(analysed -> text.append(analysed.laterEvents()));
+    return text.toString();
+  }
+
+  /** Where only the first event is measured, what comes after it is told, since it is judged. */
+  private String laterEvents() {
+    if (event > 0 || !(capture.outcome() instanceof Measured measured)) {
+      return "";
+    }
+    int later = measured.furtherInterruptions().count();
+    return later == 0
+        ? ""
+        : TextWrap.hanging(
+                "  ",
+                name()
+                    + " holds "
+                    + Readings.counted(later, "further interruption")
+                    + ", and the worst is judged with the first event: --every-event measures each"
+                    + " event by itself")
+            + "\n";
   }
 
   /** The uncertainty of its time, line by line; empty where there is none. */

@@ -52,19 +52,20 @@ public record Capture(TimeAxis time, Map<ChannelRole, Waveform> waveforms) {
   }
 
   /**
-   * The part from sample {@code index} on, which is below the length; its times stay as they are.
+   * The samples {@code from} (inclusive) to {@code to} (exclusive), at least one; their times stay
+   * as they are.
    */
-  public Capture from(int index) {
-    if (index == 0) {
+  public Capture part(int from, int to) {
+    if (from == 0 && to == time.length()) {
       return this;
     }
     Map<ChannelRole, Waveform> parts = new EnumMap<>(ChannelRole.class);
-    waveforms.forEach((role, waveform) -> parts.put(role, waveform.from(index)));
+    waveforms.forEach((role, waveform) -> parts.put(role, waveform.part(from, to)));
     TimeAxis rest =
         new TimeAxis(
-            time.secondsAt(index),
+            time.secondsAt(from),
             time.intervalSeconds(),
-            time.length() - index,
+            to - from,
             time.timeBasePpm(),
             time.timeBaseAssumed());
     return new Capture(rest, parts);

@@ -62,12 +62,10 @@ public final class Waveform {
     return scale.isClipped(format.codeAt(block, index));
   }
 
-  /** The waveform from sample {@code index} on, which is below its length: a copy. */
-  public Waveform from(int index) {
-    int first = index * format.bytesPerCode();
-    return index == 0
-        ? this
-        : new Waveform(Arrays.copyOfRange(block, first, block.length), format, scale);
+  /** The samples {@code from} (inclusive) to {@code to} (exclusive): a copy. */
+  public Waveform part(int from, int to) {
+    int bytes = format.bytesPerCode();
+    return new Waveform(Arrays.copyOfRange(block, from * bytes, to * bytes), format, scale);
   }
 
   /** The voltages of samples {@code from} (inclusive) to {@code to} (exclusive), a new array. */

@@ -1,7 +1,7 @@
 package mainsgap.transfer;
 
 /** Ends the measurement of a capture that carries none; becomes {@link Refused}. */
-final class CannotMeasureException extends RuntimeException {
+class CannotMeasureException extends RuntimeException {
   private static final long serialVersionUID = 1L;
 
   CannotMeasureException(String reason) {

@@ -21,6 +21,9 @@ public final class EveryEvent {
   /** After a return the supply is given so many cycles to settle, before it is one to be lost. */
   private static final double SETTLING_CYCLES = 3;
 
+  /** The part of an event ends so long before the next one. */
+  private static final double APART_CYCLES = 1;
+
   /** The fewest cycles in which another event can be measured. */
   private static final double FEWEST_CYCLES = 4;
 
@@ -49,23 +52,20 @@ public final class EveryEvent {
       Capture capture,
       MeasuringTask task,
       BiFunction<Capture, MeasuringTask, Outcome> measurement) {
-    List<Outcome> outcomes = new ArrayList<>();
+    List<Found> found = new ArrayList<>();
     Event event = task.event();
     int from = 0;
-    while (outcomes.size() < MOST_EVENTS) {
-      Capture part = capture.from(from);
+    while (found.size() < MOST_EVENTS) {
+      Capture part = capture.part(from, capture.time().length());
       Event seen = direction(part, task);
       MeasuringTask next =
           new MeasuringTask(
               seen == null ? event : seen, task.nominalVolts(), task.nominalFrequencyHertz());
       Outcome outcome = measurement.apply(part, next);
-      if (outcome.kind() == Outcome.Kind.REFUSED) {
-        if (outcomes.isEmpty() || isDisturbed((Refused) outcome)) {
-          outcomes.add(outcome);
-        }
-        break;
+      boolean isNothing = outcome instanceof Refused refused && refused.isWithoutEvent();
+      if (found.isEmpty() || !isNothing) {
+        found.add(new Found(from, next, outcome));
       }
-      outcomes.add(outcome);
       Double ended = endSeconds(outcome);
       if (ended == null) {
         break;
@@ -77,18 +77,47 @@ public final class EveryEvent {
       }
       event = next.event() == Event.LOSS ? Event.RESTORATION : Event.LOSS;
     }
+    List<Outcome> outcomes = new ArrayList<>();
+    for (int k = 0; k < found.size(); k++) {
+      Double nextSeconds = k + 1 < found.size() ? startSeconds(found.get(k + 1).outcome()) : null;
+      outcomes.add(upTo(nextSeconds, found.get(k), capture, measurement));
+    }
     return List.copyOf(outcomes);
   }
 
-  /** Nothing more happening is no fault of the record; an event that can't be measured is told. */
-  private static boolean isDisturbed(Refused refused) {
-    return !refused.reason().startsWith(UnbrokenSupply.NO_EVENT);
+  /** An event in the part of the recording that begins at a sample. */
+  private record Found(int from, MeasuringTask task, Outcome outcome) {}
+
+  /** The events that follow are measured by themselves: none is a further interruption of it. */
+  private static Outcome upTo(
+      @Nullable Double nextSeconds,
+      Found found,
+      Capture capture,
+      BiFunction<Capture, MeasuringTask, Outcome> measurement) {
+    boolean counts =
+        found.outcome() instanceof Measured measured && measured.furtherInterruptions().count() > 0;
+    if (nextSeconds == null || !counts) {
+      return found.outcome();
+    }
+    double end = nextSeconds - APART_CYCLES * found.task().cycleSeconds();
+    int to = (int) Math.floor(capture.time().indexAt(end));
+    Outcome alone = measurement.apply(capture.part(found.from(), to), found.task());
+    return alone.kind() == Outcome.Kind.MEASURED ? alone : found.outcome();
+  }
+
+  private static @Nullable Double startSeconds(Outcome outcome) {
+    return switch (outcome.kind()) {
+      case MEASURED -> (Double) ((Measured) outcome).lossSeconds();
+      case NO_RETURN -> (Double) ((NoReturn) outcome).lossSeconds();
+      case NO_INTERRUPTION -> (Double) ((NoInterruption) outcome).eventSeconds();
+      case REFUSED -> null;
+    };
   }
 
   private static @Nullable Double endSeconds(Outcome outcome) {
     return switch (outcome.kind()) {
-      case MEASURED -> ((Measured) outcome).returnSeconds();
-      case NO_INTERRUPTION -> ((NoInterruption) outcome).eventSeconds();
+      case MEASURED -> (Double) ((Measured) outcome).returnSeconds();
+      case NO_INTERRUPTION -> (Double) ((NoInterruption) outcome).eventSeconds();
       case NO_RETURN, REFUSED -> null;
     };
   }

@@ -8,8 +8,13 @@ import org.jspecify.annotations.Nullable;
  * @param outcome what was measured of the output
  * @param before null where no event was found
  * @param after null where nothing feeds the load in the end, or no event was found
+ * @param mainsLoss as the mains channel shows it; null where it does not
  */
-record FoundEvent(Outcome outcome, @Nullable Supply before, @Nullable Supply after) {
+record FoundEvent(
+    Outcome outcome,
+    @Nullable Supply before,
+    @Nullable Supply after,
+    @Nullable MainsLoss mainsLoss) {
 
   FittedSupplies supplies() {
     return new FittedSupplies(

@@ -18,6 +18,10 @@ record MainsLoss(double lossSeconds, double lastOpeningSeconds) {
   private static final double START_CYCLES = 2;
   private static final double CYCLES_BEFORE = 10;
   private static final double FEWEST_CYCLES_FITTED = 1.5;
+
+  /** A channel that is disturbed more often shows no loss that can be located. */
+  private static final int MOST_DEPARTURES = 40;
+
   private static final double GUARD_SECONDS = 1.5e-3;
 
   /** Below this share of nominal RMS there is no mains to be lost. */
@@ -55,17 +59,39 @@ record MainsLoss(double lossSeconds, double lastOpeningSeconds) {
             mains.volts(), mains.time(), 0, startTo, mains.task().nominalFrequencyHertz(), 1, true);
     double period = mains.time().sampleRateHertz() / start.frequencyHertz();
     double noise = Math.min(start.noiseVolts(), NOISE_SHARE_OF_PEAK * mains.peakVolts());
-    int departure =
-        Departure.find(mains, 0, mains.length(), period, Departure.thresholdVolts(mains, noise));
-    if (departure < START_CYCLES * period || !isLost(mains, departure, (int) period)) {
-      return null;
+    Recording watched = mains;
+    int from = 0;
+    for (int departures = 0; departures < MOST_DEPARTURES; departures++) {
+      double threshold = Departure.thresholdVolts(watched, noise);
+      int departure = Departure.find(watched, from, watched.length(), period, threshold);
+      if (departure < START_CYCLES * period || !isLost(watched, departure, (int) period)) {
+        return null;
+      }
+      Supply before = supplyBefore(watched, departure, start.frequencyHertz());
+      PassedOver passed =
+          before == null ? null : PassedOver.disturbance(watched, before, departure);
+      if (passed == null) {
+        return before == null
+            ? null
+            : of(PassedOver.cleared(watched, before, departure), before, departure);
+      }
+      watched = passed.recording();
+      from = passed.from();
     }
+    return null;
+  }
+
+  private static @Nullable Supply supplyBefore(Recording mains, int departure, double hertz) {
+    double period = mains.time().sampleRateHertz() / hertz;
     int to = departure - mains.samplesIn(GUARD_SECONDS);
     int from = (int) Math.max(0, to - CYCLES_BEFORE * period);
     if (to - from < FEWEST_CYCLES_FITTED * period) {
       return null;
     }
-    Supply before = Supply.fit(mains, from, to, start.frequencyHertz());
+    return Supply.fit(mains, from, to, hertz);
+  }
+
+  private static @Nullable MainsLoss of(Recording mains, Supply before, int departure) {
     GapEnds ends =
         new GapEnds(mains, before, null, new GapTopology(mains, before, null, departure));
     if (!ends.hasGap()) {

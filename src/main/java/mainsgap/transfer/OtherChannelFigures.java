@@ -35,19 +35,20 @@ final class OtherChannelFigures {
   }
 
   /** The gap with what the other channels tell of it. */
-  Measured figures() {
-    MainsLoss mains =
-        capture
-            .waveform(ChannelRole.MAINS)
-            .map(waveform -> MainsLoss.find(waveform, capture.time(), task))
-            .orElse(null);
+  Measured figures(@Nullable MainsLoss mains) {
     OtherChannels found =
         new OtherChannels(
-            mains == null ? null : (Double) (1e3 * (measured.lossSeconds() - mains.lossSeconds())),
-            secondLeg(),
-            currentAfterPercent(),
-            markerSeconds());
+            holdThroughMillis(mains), secondLeg(), currentAfterPercent(), markerSeconds());
     return measured.with(found, lastOpeningSeconds(mains));
+  }
+
+  /** An output that is left well before mains is lost was not held through that loss. */
+  private @Nullable Double holdThroughMillis(@Nullable MainsLoss mains) {
+    if (mains == null) {
+      return null;
+    }
+    double seconds = measured.lossSeconds() - mains.lossSeconds();
+    return seconds < -SAME_EVENT_CYCLES * task.cycleSeconds() ? null : (Double) (1e3 * seconds);
   }
 
   /** A bounce that the output shows and the mains channel does not is none of the switch's. */

@@ -15,6 +15,11 @@ record Recording(double[] volts, TimeAxis time, Waveform waveform, MeasuringTask
     return new Recording(waveform.volts(), time, waveform, task);
   }
 
+  /** The same with other voltages, which are owned. */
+  Recording with(double[] others) {
+    return new Recording(others, time, waveform, task);
+  }
+
   int length() {
     return volts.length;
   }
@@ -49,10 +54,13 @@ record Recording(double[] volts, TimeAxis time, Waveform waveform, MeasuringTask
     return CycleRms.of(volts, from, to);
   }
 
-  /** Whether any sample from {@code from} (inclusive) to {@code to} (exclusive) is clipped. */
+  /**
+   * Whether any sample from {@code from} (inclusive) to {@code to} (exclusive) is clipped, and was
+   * not replaced by another voltage.
+   */
   boolean isClippedIn(int from, int to) {
     for (int i = Math.max(0, from); i < Math.min(to, length()); i++) {
-      if (waveform.isClippedAt(i)) {
+      if (waveform.isClippedAt(i) && volts[i] == waveform.voltsAt(i)) {
         return true;
       }
     }

@@ -4,8 +4,14 @@ package mainsgap.transfer;
  * The capture carries no measurement.
  *
  * @param reason one sentence: what is wrong, found against allowed, what to change
+ * @param isWithoutEvent whether nothing was seen to happen, and nothing is wrong beside that
  */
-public record Refused(String reason) implements Outcome {
+public record Refused(String reason, boolean isWithoutEvent) implements Outcome {
+
+  /** Something is wrong. */
+  public Refused(String reason) {
+    this(reason, false);
+  }
 
   @Override
   public Kind kind() {

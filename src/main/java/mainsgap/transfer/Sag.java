@@ -1,10 +1,21 @@
 package mainsgap.transfer;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * Tells a load that a sagging supply goes on feeding: over half a cycle and more its voltage is
  * that supply's, only lower. A motor that runs on slips and decays within that time.
  */
 final class Sag {
+  /**
+   * Samples over which the supply sags.
+   *
+   * @param from the first of them
+   * @param to one after the last
+   * @param share what is left of the supply
+   */
+  record Stretch(int from, int to, double share) {}
+
   /** In a shorter stretch a motor's voltage is no other than a lower supply's. */
   private static final double SHORTEST_CYCLES = 0.5;
 
@@ -20,6 +31,15 @@ final class Sag {
   private final Recording recording;
   private final Supply supply;
 
+  /** A fit that goes on for some cycles stays within this share of nominal peak. */
+  private static final double BAND_SHARE_OF_PEAK = 0.02;
+
+  /** Averages of noise stay within so many of their standard deviations. */
+  private static final double BAND_NOISES = 4;
+
+  /** Near a crossing a sag begins so long before it shows. */
+  private static final double UNSEEN_SECONDS = 1.5e-3;
+
   Sag(Recording recording, Supply supply) {
     this.recording = recording;
     this.supply = supply;
@@ -31,24 +51,68 @@ final class Sag {
     return explains(from, to) || explains(from, Math.min(cycle, recording.length()));
   }
 
+  /** The sag that begins at a departure and comes to an end; null where there is none. */
+  @Nullable Stretch at(int departure) {
+    int half = (int) Math.ceil(SHORTEST_CYCLES * recording.samplesPerCycle());
+    int settled = departure + Departure.averagingSamples(recording);
+    if (settled + half > recording.length() || !explains(settled, settled + half)) {
+      return null;
+    }
+    double share = share(settled, settled + half);
+    int width = Departure.averagingSamples(recording);
+    double noise = BAND_NOISES * supply.usualSpreadVolts() / Math.sqrt(width);
+    double band = Math.max(BAND_SHARE_OF_PEAK * recording.peakVolts(), noise);
+    int to = settled;
+    while (to + width <= recording.length() && Math.abs(offShare(to, width, share)) < band) {
+      to += width;
+    }
+    double sampleBand =
+        Math.max(
+            BAND_SHARE_OF_PEAK * recording.peakVolts(), BAND_NOISES * supply.usualSpreadVolts());
+    while (to < recording.length() && Math.abs(offShare(to, 1, share)) < sampleBand) {
+      to++;
+    }
+    int from = Math.max(0, departure - recording.samplesIn(UNSEEN_SECONDS));
+    return to + width > recording.length() ? null : new Stretch(from, to, share);
+  }
+
+  private double offShare(int from, int width, double share) {
+    double offset = supply.harmonics().offsetVolts();
+    double[] supplied = supply.voltsIn(recording.time(), from, from + width);
+    double sum = 0;
+    for (int i = from; i < from + width; i++) {
+      sum += recording.volts()[i] - offset - share * (supplied[i - from] - offset);
+    }
+    return sum / width;
+  }
+
+  /** What is left of the supply, by least squares. */
+  private double share(int from, int to) {
+    double products = 0;
+    double shapes = 0;
+    double offset = supply.harmonics().offsetVolts();
+    double[] supplied = supply.voltsIn(recording.time(), from, to);
+    for (int i = from; i < to; i++) {
+      double shape = supplied[i - from] - offset;
+      products += (recording.volts()[i] - offset) * shape;
+      shapes += shape * shape;
+    }
+    return products / shapes;
+  }
+
   private boolean explains(int from, int to) {
     if (to - from < SHORTEST_CYCLES * recording.samplesPerCycle()) {
       return false;
     }
-    double products = 0;
-    double shapes = 0;
-    double squares = 0;
+    double share = share(from, to);
     double offset = supply.harmonics().offsetVolts();
     double[] supplied = supply.voltsIn(recording.time(), from, to);
+    double squares = 0;
     for (int i = from; i < to; i++) {
-      double volts = recording.volts()[i] - offset;
-      double shape = supplied[i - from] - offset;
-      products += volts * shape;
-      shapes += shape * shape;
-      squares += volts * volts;
+      double off = recording.volts()[i] - offset - share * (supplied[i - from] - offset);
+      squares += off * off;
     }
-    double share = products / shapes;
-    double rms = Math.sqrt(Math.max(0, squares - share * products) / (to - from));
+    double rms = Math.sqrt(squares / (to - from));
     double noise = EXPLAINED_NOISES * supply.harmonics().noiseVolts();
     return share > LEAST_SHARE
         && share < MOST_SHARE

@@ -36,7 +36,6 @@ final class SettledSupply {
 
   private static final double LOWEST_HERTZ = 40;
   private static final double HIGHEST_HERTZ = 70;
-  private static final double CROSSED_SHARE_OF_PEAK = 0.3;
 
   private SettledSupply() {}
 
@@ -99,36 +98,13 @@ final class SettledSupply {
     if (repeats(recording, from, to, hertz, within)) {
       return hertz;
     }
-    double crossing = crossingHertz(recording, from, to);
+    double crossing = Crossings.hertz(recording, from, to);
     if (Math.abs(crossing - guessHertz) < FAR_SHARE * guessHertz
         || !(crossing >= LOWEST_HERTZ && crossing <= HIGHEST_HERTZ)) {
       return 0;
     }
     double other = frequencyIn(recording, from, to, crossing);
     return repeats(recording, from, to, other, within) ? other : 0;
-  }
-
-  /** From the first to the last change of sign, not a number where there are too few. */
-  private static double crossingHertz(Recording recording, int from, int to) {
-    double level = CROSSED_SHARE_OF_PEAK * recording.peakVolts();
-    int first = -1;
-    int last = -1;
-    int changes = 0;
-    double side = 0;
-    for (int i = from; i < to; i++) {
-      double volts = recording.volts()[i];
-      if (Math.abs(volts) > level && Math.signum(volts) != side) {
-        if (side != 0) {
-          last = i;
-          first = first < 0 ? i : first;
-          changes++;
-        }
-        side = Math.signum(volts);
-      }
-    }
-    return changes < 3
-        ? Double.NaN
-        : (changes - 1) / 2.0 * recording.time().sampleRateHertz() / (last - first);
   }
 
   private static double frequencyIn(Recording recording, int from, int to, double guessHertz) {

@@ -11,9 +11,6 @@ import org.jspecify.annotations.Nullable;
  * itself, proves that mains was lost; without proof it cannot be told from a missed trigger.
  */
 final class UnbrokenSupply {
-  /** How a refusal begins that saw nothing happen. */
-  static final String NO_EVENT = "no event: ";
-
   /** Frequencies are compared over so many cycles at each end. */
   private static final double CYCLES = 8;
 
@@ -29,6 +26,12 @@ final class UnbrokenSupply {
 
   /** A record that would hide a longer gap than this proves nothing. */
   private static final double LONGEST_HIDDEN_MILLIS = 3;
+
+  /** A mains channel that is disturbed more often is not looked at further. */
+  private static final int MOST_SPIKES = 40;
+
+  /** The cycle after a spike differs from it once more. */
+  private static final double SPIKE_CYCLES = 1.2;
 
   private static final double LOST_SHARE_OF_NOMINAL = 0.4;
 
@@ -73,17 +76,15 @@ final class UnbrokenSupply {
           last);
     }
     if (lastPassedOver >= 0) {
-      throw new CannotMeasureException(
+      throw new NoEventException(
           String.format(
               Locale.ROOT,
-              NO_EVENT
-                  + "the output is disturbed at %.1f ms of the time axis, but a gap is not shown"
+              "the output is disturbed at %.1f ms of the time axis, but a gap is not shown"
                   + " there: look at the trace, and watch mains on a second channel",
               1e3 * recording.time().secondsAt(lastPassedOver)));
     }
-    throw new CannotMeasureException(
-        NO_EVENT
-            + "the output shows no gap, and nothing else in the record proves that mains was"
+    throw new NoEventException(
+        "the output shows no gap, and nothing else in the record proves that mains was"
             + " lost, so it cannot be told from a missed trigger: watch mains on a second channel,"
             + " or check that the switch was opened while the record ran");
   }
@@ -139,9 +140,14 @@ final class UnbrokenSupply {
     double threshold =
         Departure.thresholdVolts(watched, Math.min(start.noiseVolts(), 0.05 * watched.peakVolts()));
     int index = Departure.find(watched, 0, watched.length(), period, threshold);
-    return index < 0 || !isLost(watched, index, (int) period)
-        ? null
-        : recording.time().secondsAt(index);
+    for (int k = 0; k < MOST_SPIKES && index >= 0; k++) {
+      if (isLost(watched, index, (int) period)) {
+        return recording.time().secondsAt(index);
+      }
+      int from = index + (int) (SPIKE_CYCLES * period);
+      index = Departure.find(watched, from, watched.length(), period, threshold);
+    }
+    return null;
   }
 
   /** A loss, or a restoration, changes what is on the mains channel for good; a spike does not. */

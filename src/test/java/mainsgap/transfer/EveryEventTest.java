@@ -88,6 +88,15 @@ class EveryEventTest {
   }
 
   @Test
+  void noEventIsBlamedForTheOnesAfterIt() {
+    List<Outcome> found =
+        EveryEvent.measure(Capture.ofOutput(TIME, sampled(EveryEventTest::outputVolts)), TASK);
+    for (Outcome outcome : found) {
+      assertEquals(FurtherInterruptions.NONE, ((Measured) outcome).furtherInterruptions());
+    }
+  }
+
+  @Test
   void instantsStayOnTheTimeAxisOfTheWholeRecording() {
     Measured last =
         (Measured)

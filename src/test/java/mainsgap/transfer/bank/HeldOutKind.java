@@ -74,6 +74,16 @@ public enum HeldOutKind implements CaptureKind {
         rig.offsetShare = rig.dice.between(-0.02, 0.02);
       }),
 
+  /** A lightning surge that dies down before mains is lost. */
+  SURGE_BEFORE(
+      rig -> {
+        rig.cyclesBefore = rig.dice.between(7, 10);
+        rig.disturbed = Rig.Disturbed.SURGE;
+        rig.disturbedSeconds = rig.dice.logBetween(0.05e-3, 0.4e-3);
+        rig.disturbedShare = rig.dice.pick(-1, 1) * rig.dice.between(0.15, 0.6);
+        rig.disturbedBeforeSeconds = rig.dice.between(4e-3, 50e-3);
+      }),
+
   /** A stepped output of the other frequency, noisy. */
   STEPPED_OTHER_FREQUENCY(
       rig -> {

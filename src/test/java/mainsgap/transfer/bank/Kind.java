@@ -44,6 +44,46 @@ public enum Kind implements CaptureKind {
         rig.secondsAfter = 0.4;
       }),
 
+  /** A pulse, a notch or a burst on healthy mains, shortly before it is lost. */
+  DISTURBED_BEFORE(
+      rig -> {
+        rig.cyclesBefore = rig.dice.between(6, 9);
+        rig.disturbedBeforeSeconds = rig.dice.logBetween(2e-3, 40e-3);
+        rig.disturbedSeconds = rig.dice.logBetween(50e-6, 0.5e-3);
+        rig.disturbedShare = rig.dice.pick(-1, 1) * rig.dice.between(0.15, 0.9);
+        rig.disturbed = Rig.Disturbed.PULSE;
+        if (rig.dice.oneIn(3)) {
+          rig.disturbedSeconds = rig.dice.between(0.1e-3, 0.35e-3);
+          rig.disturbedShare = rig.dice.between(0.55, 0.8);
+          rig.disturbed = Rig.Disturbed.NOTCH;
+        } else if (rig.dice.oneIn(3)) {
+          rig.disturbedSeconds = 1e-3;
+          rig.disturbedShare = rig.dice.between(0.1, 0.3);
+          rig.disturbed = Rig.Disturbed.BURST;
+        }
+      }),
+
+  /** Mains sags before it is lost, up to the loss or some time before it. */
+  SAG_BEFORE(
+      rig -> {
+        rig.cyclesBefore = rig.dice.between(7, 10);
+        rig.disturbed = Rig.Disturbed.SAG;
+        rig.disturbedSeconds = rig.dice.between(0.6, 1.5) / rig.nominalHertz;
+        rig.disturbedShare = rig.dice.between(0.4, 0.85);
+        double healthy = rig.dice.coin() ? 0 : rig.dice.between(3e-3, 30e-3);
+        rig.disturbedBeforeSeconds = rig.disturbedSeconds + healthy;
+      }),
+
+  /** A capacitor bank is switched in before mains is lost: it rings for some milliseconds. */
+  RING_BEFORE(
+      rig -> {
+        rig.cyclesBefore = rig.dice.between(7, 10);
+        rig.disturbed = Rig.Disturbed.RING;
+        rig.disturbedSeconds = rig.dice.between(0.3e-3, 1.5e-3);
+        rig.disturbedShare = rig.dice.between(0.15, 0.6);
+        rig.disturbedBeforeSeconds = rig.dice.between(12e-3, 60e-3);
+      }),
+
   /** The filter's capacitor rings with the line at the return, up to 60 %. */
   RINGING(
       rig -> {

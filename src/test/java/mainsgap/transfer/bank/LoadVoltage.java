@@ -6,6 +6,7 @@ final class LoadVoltage {
   private final double lossSeconds;
   private final double returnSeconds;
   private final Mains mains;
+  private final DisturbedMains disturbed;
   private final Remnant remnant;
   private final Inverter inverter;
 
@@ -22,6 +23,7 @@ final class LoadVoltage {
     this.lossSeconds = lossSeconds;
     this.returnSeconds = returnSeconds;
     this.mains = new Mains(rig);
+    this.disturbed = new DisturbedMains(rig);
     this.remnant = new Remnant(rig, mains, lossSeconds);
     this.inverter = new Inverter(rig, returnSeconds);
   }
@@ -52,7 +54,7 @@ final class LoadVoltage {
       return inverter.voltsAt(seconds);
     }
     if (seconds < lossSeconds || isMadeAgain(seconds - rig.lossSeconds())) {
-      return mains.voltsAt(seconds);
+      return disturbed.voltsAt(seconds, mains.voltsAt(seconds));
     }
     if (seconds >= returnSeconds) {
       return isSecondBreak(seconds - rig.returnSeconds()) ? 0 : inverter.voltsAt(seconds);

@@ -28,6 +28,17 @@ final class Rig {
     MOTOR
   }
 
+  /** What the supply before carries some time before the loss. */
+  enum Disturbed {
+    NOT,
+    PULSE,
+    NOTCH,
+    BURST,
+    RING,
+    SURGE,
+    SAG
+  }
+
   final Dice dice;
 
   // the task
@@ -54,6 +65,19 @@ final class Rig {
 
   /** Amplitudes as shares of the fundamental, from order 2. */
   double[] mainsHarmonics;
+
+  // a disturbance before the loss
+  Disturbed disturbed = Disturbed.NOT;
+  double disturbedBeforeSeconds;
+
+  /** How long it lasts; a ring and a surge die down in it. */
+  double disturbedSeconds;
+
+  /**
+   * The height of a pulse, a burst, a ring or a surge; what is left of the voltage in a notch or a
+   * sag.
+   */
+  double disturbedShare;
 
   // between loss and return
   double gapSeconds;
