@@ -5,20 +5,12 @@ import org.jspecify.annotations.Nullable;
 
 /** Locates the ends of a gap whose runs are known: its openings and its makes. */
 final class GapEnds {
-  /** How far the samples about an instant are looked at, before and after it. */
-  private static final double REACH_SECONDS = 4e-3;
-
-  /** A run's border is off by less than this. */
-  private static final double SLACK_SECONDS = 1.5e-3;
-
-  /** Of a dead load from its residue. */
-  private static final double DEAD_WITHIN_SHARE_OF_PEAK = 0.05;
-
   private final Recording recording;
   private final Supply before;
   private final List<Segmentation.Run> runs;
   private final Residue residue;
   private final Instants instants;
+  private final GapSearches searches;
 
   /**
    * The makes that end a gap.
@@ -35,6 +27,7 @@ final class GapEnds {
     this.runs = topology.runs();
     this.residue = topology.residue();
     this.instants = new Instants(recording, before, residue, after);
+    this.searches = new GapSearches(recording, runs, residue);
   }
 
   boolean hasGap() {
@@ -54,7 +47,7 @@ final class GapEnds {
 
   /** The first opening, that of the contact itself where it went on conducting through an arc. */
   Edge loss() {
-    Instants.Search search = lossSearch(indexOf(Segmentation.Part.GAP));
+    Instants.Search search = searches.loss(indexOf(Segmentation.Part.GAP));
     Edge found = instants.leaving(search);
     Edge left = new LeavingFit(recording, before, residue, search).better(found);
     ArcStart arc = new ArcStart(recording, before);
@@ -70,7 +63,7 @@ final class GapEnds {
    */
   Returns returns(Edge opened, Supply following) {
     int firstAfter = indexOf(Segmentation.Part.AFTER);
-    Instants.Search search = arrivalSearch(firstAfter);
+    Instants.Search search = searches.arrival(firstAfter);
     List<Integer> steps = steps(search, following);
     Makes makes = steps.isEmpty() ? makes(search, following) : makesFrom(last(steps), following);
     RestReturn rest = following.hasSteps() ? new RestReturn(recording, residue, following) : null;
@@ -105,27 +98,8 @@ final class GapEnds {
   }
 
   private Edge loss(int gapIndex) {
-    Instants.Search search = lossSearch(gapIndex);
+    Instants.Search search = searches.loss(gapIndex);
     return new LeavingFit(recording, before, residue, search).better(instants.leaving(search));
-  }
-
-  /** Where the opening at the start of run {@code gapIndex} is looked for. */
-  private Instants.Search lossSearch(int gapIndex) {
-    Segmentation.Run gap = runs.get(gapIndex);
-    int slack = recording.samplesIn(SLACK_SECONDS);
-    int reach = recording.samplesIn(REACH_SECONDS);
-    int from = Math.max(0, gap.from() - reach);
-    int to = Math.min(gap.to(), gap.from() + reach);
-    if (residue.explainedTo() > gap.from() && residue.explainedTo() < to) {
-      to = residue.explainedTo();
-    }
-    int first = Math.max(from + 1, gap.from() - slack);
-    if (gapIndex >= 2) {
-      first = Math.max(first, runs.get(gapIndex - 1).from());
-    }
-    int last = Math.max(first, Math.min(to - 1, gap.from() + slack));
-    refuseClipped(first, last, "loss");
-    return new Instants.Search(from, to, first, last);
   }
 
   /** The last opening of the contact that was lost; {@code loss} where it opened but once. */
@@ -141,35 +115,6 @@ final class GapEnds {
       }
     }
     return last == firstGap ? loss : loss(last);
-  }
-
-  /** Where the make at the start of run {@code index} is looked for. */
-  private Instants.Search arrivalSearch(int index) {
-    Segmentation.Run dead = runs.get(index - 1);
-    Segmentation.Run fed = runs.get(index);
-    int reach = recording.samplesIn(2 * REACH_SECONDS);
-    int from = Math.max(dead.from(), fed.from() - reach);
-    if (residue.explainedTo() < fed.from()) {
-      from = Math.max(dead.from(), Math.min(from, residue.explainedTo() - reach));
-    }
-    from = deadFrom(from, fed.from());
-    int to = Math.min(recording.length(), fed.from() + reach);
-    int slack = recording.samplesIn(SLACK_SECONDS);
-    int last = Math.max(from + 1, Math.min(to - 1, fed.from() + slack));
-    refuseClipped(fed.from() - slack, Math.min(to, fed.from() + slack), "return");
-    return new Instants.Search(from, to, from + 1, last);
-  }
-
-  /** Behind an arc, or a fast discharge, the residue explains the samples only from later on. */
-  private int deadFrom(int from, int made) {
-    double within = DEAD_WITHIN_SHARE_OF_PEAK * recording.peakVolts();
-    int i = from;
-    while (i < made
-        && Math.abs(recording.volts()[i] - residue.voltsAt(recording.time().secondsAt(i)))
-            > within) {
-      i++;
-    }
-    return i < made ? i : from;
   }
 
   /** The last of the breaks that each begin within one cycle after the make before; else null. */
@@ -197,8 +142,22 @@ final class GapEnds {
   private List<Integer> steps(Instants.Search search, Supply following) {
     int cycle = (int) Math.ceil(recording.samplesPerCycle());
     double noise = Math.max(before.harmonics().noiseVolts(), following.usualSpreadVolts());
-    return new Steps(recording, residue, following, noise)
-        .makes(search.first(), search.to() + cycle, cycle);
+    List<Integer> makes =
+        new Steps(recording, residue, following, noise)
+            .makes(search.first(), search.to() + cycle, cycle);
+    boolean isOfReturn =
+        makes.isEmpty() || makes.get(0) <= search.last() || isAfterBounce(makes.get(0));
+    return isOfReturn ? makes : List.of();
+  }
+
+  /**
+   * A make that showed no step, as at a crossing, may have bounced; what comes later is another.
+   */
+  private boolean isAfterBounce(int step) {
+    int fed = runs.get(indexOf(Segmentation.Part.AFTER)).from();
+    return runs.stream()
+        .filter(run -> run.part() == Segmentation.Part.BREAK)
+        .anyMatch(run -> run.from() - fed <= recording.samplesPerCycle() && run.from() < step);
   }
 
   private static int last(List<Integer> steps) {
@@ -220,7 +179,7 @@ final class GapEnds {
 
   /** The makes from a step on, whose place is known to a sample. */
   private Makes makesFrom(int step, Supply following) {
-    int reach = recording.samplesIn(2 * REACH_SECONDS);
+    int reach = recording.samplesIn(2 * GapSearches.REACH_SECONDS);
     int to = Math.min(recording.length(), step + reach);
     return makes(new Instants.Search(Math.max(0, step - 2), to, step, step), following);
   }
@@ -229,19 +188,9 @@ final class GapEnds {
   private Edge lastMake(Segmentation.Run bounce) {
     int from = (bounce.from() + bounce.to()) / 2;
     int slack = Math.max(2, (bounce.to() - from) / 2);
-    int to = Math.min(recording.length(), bounce.to() + recording.samplesIn(REACH_SECONDS));
+    int to =
+        Math.min(recording.length(), bounce.to() + recording.samplesIn(GapSearches.REACH_SECONDS));
     int last = Math.min(to - 1, bounce.to() + slack);
     return instants.arriving(new Instants.Search(from, to, from + 1, last));
-  }
-
-  private void refuseClipped(int first, int last, String instant) {
-    if (recording.isClippedIn(first, last + 1)) {
-      throw new CannotMeasureException(
-          "clipped in the samples that fix the "
-              + instant
-              + ": choose a larger range, at least 1.5 times the nominal peak of "
-              + Math.round(recording.peakVolts())
-              + " V");
-    }
   }
 }
