@@ -29,7 +29,7 @@ final class PositiveEquations {
         }
         if (q < p) {
           matrix[p][q] = rest / pivots[q];
-        } else if (rest <= LEAST_PIVOT) {
+        } else if (!(rest > LEAST_PIVOT)) { // nor not a number
           return false;
         } else {
           pivots[p] = Math.sqrt(rest);

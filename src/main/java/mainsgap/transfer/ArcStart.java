@@ -34,6 +34,9 @@ final class ArcStart {
 
   private static final double NEGLIGIBLE = 40;
 
+  /** In square volts a volt. */
+  private static final double LEAST_VARIANCE_SHARE_OF_PEAK = 1e-6;
+
   /** Arcs are not quite steady; calibrated on generated captures. */
   private static final double AMBIGUITY = 1.3;
 
@@ -148,7 +151,7 @@ final class ArcStart {
     double squares = 0;
     double noise = before.harmonics().noiseVolts();
     double independent = Math.max(1, before.informationShare() * width);
-    double variance = Math.max(noise * noise / independent, 1e-6 * recording.peakVolts());
+    double variance = Math.max(noise * noise / independent, leastVariance());
     int best = to;
     double bestLevel = 0;
     double bestSquares = 1;
@@ -231,7 +234,7 @@ final class ArcStart {
     int to = Math.min(recording.length(), (int) place + SHARPENED_AVERAGES * width);
     double level = meanLost((int) place + width, to);
     double noise = before.harmonics().noiseVolts();
-    double variance = noise * noise / before.informationShare();
+    double variance = Math.max(noise * noise / before.informationShare(), leastVariance());
     double[] gain = new double[to - from + 1];
     double most = 0;
     for (int i = to - 1; i >= from; i--) {
@@ -250,6 +253,11 @@ final class ArcStart {
     mean /= sum;
     double spread = Math.sqrt(Math.max(0, square / sum - mean * mean));
     return edge(from + mean, 1, spread, extinction);
+  }
+
+  /** However quiet the record. */
+  private double leastVariance() {
+    return LEAST_VARIANCE_SHARE_OF_PEAK * recording.peakVolts();
   }
 
   private double meanLost(int from, int to) {

@@ -101,7 +101,9 @@ final class Disturbance {
     int end = departure - recording.samplesIn(FOLLOWED_SECONDS);
     while (i < end) {
       Stretch stretch = isAway(i) ? at(i) : null;
-      if (stretch != null && !isLowered(stretch.to(), departure - width)) {
+      if (stretch != null
+          && stretch.to() <= departure - width
+          && !isLowered(stretch.to(), departure - width)) {
         found.add(stretch);
       }
       i = stretch == null ? i + width : stretch.to();
@@ -169,6 +171,7 @@ final class Disturbance {
         swings++;
       }
     }
+    longest = Math.max(longest, stretch.to() - since);
     return swings >= FEWEST_SWINGS && longest <= recording.samplesIn(LONGEST_SWING_SECONDS);
   }
 

@@ -66,10 +66,11 @@ final class EventSearch {
     int fitFrom = 0;
     int passedOver = -1;
     Measured earlier = null;
-    for (int departures = 0; departures < MOST_DEPARTURES; departures++) {
-      int departure = departure(watched, from);
-      if (departure < 0) {
-        break;
+    int departures = 0;
+    int departure = departure(watched, from);
+    while (departure >= 0) {
+      if (++departures > MOST_DEPARTURES) {
+        throw disturbedTooOften(departure);
       }
       checkCyclesBefore(departure / period);
       Supply before = supplyBefore(watched, fitFrom, departure);
@@ -93,6 +94,7 @@ final class EventSearch {
       from = passed == null ? departure + longest : passed.from();
       fitFrom = passed == null ? from : fitFrom;
       watched = passed == null ? watched : passed.recording();
+      departure = departure(watched, from);
     }
     if (earlier != null) {
       throw interruptedEarlier(earlier);
@@ -145,6 +147,17 @@ final class EventSearch {
     return loss != null
         && outcome instanceof Measured measured
         && measured.returnSeconds() < loss.lossSeconds() - slack;
+  }
+
+  private CannotMeasureException disturbedTooOften(int departure) {
+    return new CannotMeasureException(
+        String.format(
+            Locale.ROOT,
+            "the output is disturbed more than %d times up to %.1f ms of the time axis, so that no"
+                + " event is looked for after it: start the record later, or take away what"
+                + " disturbs it",
+            MOST_DEPARTURES,
+            1e3 * output.time().secondsAt(departure)));
   }
 
   private CannotMeasureException interruptedEarlier(Measured earlier) {

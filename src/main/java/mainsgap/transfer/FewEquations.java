@@ -17,7 +17,7 @@ final class FewEquations {
     for (int p = 0; p < size; p++) {
       swap(matrix, right, p, largest(matrix, p));
       double pivot = matrix[p][p];
-      if (Math.abs(pivot) < least) {
+      if (!(Math.abs(pivot) >= least)) { // nor not a number
         return false;
       }
       for (int row = p + 1; row < size; row++) {

@@ -132,7 +132,7 @@ public final class Figures {
     put("longestFurtherInterruptionMs", longest);
     put(
         "longestFurtherExpandedUncertaintyMs",
-        longest == null ? null : (Double) further.uncertaintyMillis());
+        longest == null || further.isOpen() ? null : (Double) further.uncertaintyMillis());
   }
 
   private void others(OtherChannels others) {

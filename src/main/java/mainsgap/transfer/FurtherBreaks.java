@@ -38,15 +38,23 @@ final class FurtherBreaks {
       Supply next = SettledSupply.after(recording, left, recording.task().nominalFrequencyHertz());
       SupplyBreaks nextBreaks = next == null ? null : new SupplyBreaks(recording, next);
       SupplyBreaks.Break between = breaks.between(left, nextBreaks);
-      found = between == null ? found : with(found, between);
       if (nextBreaks == null) {
-        return found;
+        return between == null ? found : open(found, between);
       }
+      found = between == null ? found : with(found, between);
       first = between == null ? left : between.to();
       counted = first;
       breaks = nextBreaks;
     }
     return found;
+  }
+
+  /** Adds a break in which the record ends: it is at least as long as it is seen. */
+  private FurtherInterruptions open(FurtherInterruptions found, SupplyBreaks.Break last) {
+    double millis = 1e3 * (last.to() - last.from()) * recording.time().intervalSeconds();
+    Double longest = found.longestMillis();
+    return new FurtherInterruptions(
+        found.count() + 1, longest == null ? millis : Math.max(longest, millis), 0, true);
   }
 
   /** Adds a break, which began and ended somewhere between where it was seen and where not. */

@@ -9,12 +9,19 @@ import org.jspecify.annotations.Nullable;
  * @param longestMillis the longest of them; null where it is not known
  * @param uncertaintyMillis half-width of an interval that holds the longest: its ends are told only
  *     where the supply stands away from zero, and to the averaging of the search
+ * @param isOpen whether the record ends in the last of them: the longest is then at least as long
+ *     as told
  */
 public record FurtherInterruptions(
-    int count, @Nullable Double longestMillis, double uncertaintyMillis) {
+    int count, @Nullable Double longestMillis, double uncertaintyMillis, boolean isOpen) {
 
   /** The load stayed fed. */
   public static final FurtherInterruptions NONE = new FurtherInterruptions(0, null, 0);
+
+  /** Breaks after each of which the load was fed again. */
+  public FurtherInterruptions(int count, @Nullable Double longestMillis, double uncertaintyMillis) {
+    this(count, longestMillis, uncertaintyMillis, false);
+  }
 
   /** Breaks of which nothing but their number is known. */
   public static FurtherInterruptions ofUnknownLength(int count) {

@@ -47,7 +47,9 @@ public final class OutcomeNotes {
               + (longest == null
                   ? "of unknown length"
                   : (further.count() == 1 ? "of " : "the longest of ")
-                      + Wording.time(longest, further.uncertaintyMillis())));
+                      + (further.isOpen()
+                          ? "at least " + Wording.roundedTime(longest, 0.1)
+                          : Wording.time(longest, further.uncertaintyMillis()))));
     }
     double bounce = 1e3 * (measured.lastOpeningSeconds() - measured.lossSeconds());
     if (bounce > TOGETHER_MILLIS) {

@@ -58,10 +58,12 @@ public final class OutcomeOfFigures {
 
   private FurtherInterruptions further() {
     Double uncertainty = numberOrNull("longestFurtherExpandedUncertaintyMs");
+    Double longest = numberOrNull("longestFurtherInterruptionMs");
     return new FurtherInterruptions(
         (int) number("furtherInterruptions"),
-        numberOrNull("longestFurtherInterruptionMs"),
-        uncertainty == null ? 0 : uncertainty);
+        longest,
+        uncertainty == null ? 0 : uncertainty,
+        longest != null && uncertainty == null);
   }
 
   private OtherChannels others() {

@@ -89,7 +89,9 @@ final class ShownGap {
     int explained = Math.min(recording.length(), residue.explainedTo()) - opened;
     Dead dead = new Dead(opened, opened + (int) (DEAD_SHARE * explained));
     if (dead.to() - opened < FEWEST_SAMPLES) {
-      return new End(recording.time().secondsAt(Math.max(opened, dead.to()) - 1), true);
+      double shown = recording.time().secondsAt(Math.max(opened, dead.to()) - 1);
+      boolean isBack = residue.explainedTo() < recording.length();
+      return new End(Math.max(openedSeconds, shown), isBack);
     }
     ShownGap asFound = new ShownGap(recording, residue, noiseVolts, dead);
     int left = asFound.firstLeft();

@@ -110,6 +110,11 @@ public final class TrialVerdict {
                 + further.count()
                 + ": "
                 + sentence(worst, worst.statement()));
+    if (further.isOpen() && later.verdict() != Verdict.FAIL && first.verdict() == Verdict.PASS) {
+      return judgement(
+          rule.abstention(),
+          sentence + ", but the record ends in a further interruption: record longer" + usable);
+    }
     return isWorse(later.verdict(), first.verdict()) ? later : first;
   }
 

@@ -153,8 +153,11 @@ final class UnbrokenSupply {
   /** A loss, or a restoration, changes what is on the mains channel for good; a spike does not. */
   private boolean isLost(Recording watched, int index, int cycle) {
     double before = watched.rmsVolts(Math.max(0, index - cycle), index);
-    int from = Math.min(watched.length() - 1, index + cycle / 4);
-    double after = watched.rmsVolts(from, Math.min(watched.length(), from + cycle));
+    int last = watched.length() - cycle;
+    if (last < index) {
+      return false;
+    }
+    double after = watched.rmsVolts(last, watched.length());
     return Math.abs(after - before) > LOST_SHARE_OF_NOMINAL * recording.task().nominalVolts();
   }
 

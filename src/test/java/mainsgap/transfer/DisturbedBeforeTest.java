@@ -162,4 +162,18 @@ class DisturbedBeforeTest {
     Double held = found.others().holdThroughMillis();
     assertEquals(0, held == null ? Double.NaN : held, 0.1);
   }
+
+  /** A pulse each 4.7 ms from the third cycle on. */
+  @Test
+  void moreDisturbancesThanAreLookedAtAreRefusedAndNotTakenForAnEnd() {
+    Waveform output =
+        sampled(
+            lost(
+                seconds ->
+                    mainsVolts(seconds) + (seconds > 0.05 && seconds % 4.7e-3 < 0.2e-3 ? 120 : 0)));
+    Refused refused =
+        assertInstanceOf(
+            Refused.class, TransferMeasurement.measure(Capture.ofOutput(TIME, output), TASK));
+    assertTrue(refused.reason().startsWith("the output is disturbed more than 40 times"));
+  }
 }

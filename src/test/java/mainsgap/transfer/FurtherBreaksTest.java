@@ -51,6 +51,17 @@ class FurtherBreaksTest {
     assertEquals(FurtherInterruptions.NONE, found());
   }
 
+  /** Dead from 0.5 s to the record's end at 0.6 s. */
+  @Test
+  void theRecordEndsInABreakThatIsAtLeastAsLongAsItIsSeen() {
+    FurtherInterruptions found = found(new double[] {0.5, 100});
+    assertTrue(found.isOpen());
+    assertEquals(1, found.count());
+    Double longest = found.longestMillis();
+    assertNotNull(longest);
+    assertEquals(100, longest, 2);
+  }
+
   @ParameterizedTest
   @CsvSource({"0.30, 4", "0.302, 6.3", "0.305, 9", "0.307, 15", "0.309, 3.1"})
   void theIntervalOfABreakHoldsItsLengthWhereverItBegins(double seconds, double millis) {

@@ -101,6 +101,14 @@ class TrialVerdictTest {
         found.reason());
   }
 
+  @ParameterizedTest
+  @CsvSource({"5, INCONCLUSIVE", "30, FAIL"})
+  void aFurtherInterruptionInWhichTheRecordEndsForbidsAPass(double millis, Verdict expected) {
+    Outcomes.Gap gap =
+        new Outcomes.Gap(9.2, 0.1).with(new FurtherInterruptions(1, millis, 0, true));
+    assertEquals(expected, judge(gap.outcome(), atMost(20)).verdict());
+  }
+
   @Test
   void furtherInterruptionsOfUnknownLengthForbidAPass() {
     Outcomes.Gap gap = new Outcomes.Gap(9.2, 0.1).withFurtherInterruptions(2);
