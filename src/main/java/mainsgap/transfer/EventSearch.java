@@ -33,6 +33,9 @@ final class EventSearch {
   /** Noise that is more is none: it is the shape of the cycle, or a disturbance. */
   private static final double MOST_NOISE_SHARE_OF_PEAK = 0.05;
 
+  /** What is lower is not the supply of this task. */
+  private static final double LEAST_SHARE_OF_PEAK = 0.5;
+
   /** An event of mains is seen at the output no earlier than this before it. */
   private static final double SAME_EVENT_CYCLES = 1;
 
@@ -74,6 +77,9 @@ final class EventSearch {
       }
       checkCyclesBefore(departure / period);
       Supply before = supplyBefore(watched, fitFrom, departure);
+      if (passedOver >= 0 && !isSupply(before)) {
+        throw lostBefore(passedOver);
+      }
       PassedOver passed = PassedOver.disturbance(watched, before, departure);
       int longest = (int) (PASSED_OVER_CYCLES * period);
       if (passed == null) {
@@ -147,6 +153,21 @@ final class EventSearch {
     return loss != null
         && outcome instanceof Measured measured
         && measured.returnSeconds() < loss.lossSeconds() - slack;
+  }
+
+  /** A dead load behind a departure that could not be measured is no supply to be lost. */
+  private boolean isSupply(Supply before) {
+    return before.harmonics().amplitudeVolts() > LEAST_SHARE_OF_PEAK * output.peakVolts();
+  }
+
+  private CannotMeasureException lostBefore(int departure) {
+    return new CannotMeasureException(
+        String.format(
+            Locale.ROOT,
+            "the output leaves its supply at %.1f ms of the time axis, and what follows is neither"
+                + " that supply nor a gap that can be measured: look at the trace, and record with"
+                + " less noise",
+            1e3 * output.time().secondsAt(departure)));
   }
 
   private CannotMeasureException disturbedTooOften(int departure) {

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 
 import mainsgap.transfer.bank.Kind;
 import mainsgap.transfer.bank.KnownCapture;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -21,5 +22,13 @@ class LaterMakeTest {
 
     assertEquals(known.truth().transferMillis(), measured.transferMillis(), 0.1);
     assertEquals(furtherInterruptions, measured.furtherInterruptions().count());
+  }
+
+  /** Its gap of 57 ms was passed over, and the return into it taken for another loss. */
+  @Test
+  void deadLoadThatWasPassedOverIsNoSupplyToBeLost() {
+    KnownCapture known = Kind.NOISY.capture(496);
+
+    assertInstanceOf(Refused.class, TransferMeasurement.measure(known.capture(), known.task()));
   }
 }
