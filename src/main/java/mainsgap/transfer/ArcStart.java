@@ -32,8 +32,6 @@ final class ArcStart {
   /** The place among averaged samples is looked for within so many averages about it. */
   private static final int SHARPENED_AVERAGES = 3;
 
-  private static final double NEGLIGIBLE = 40;
-
   /** In square volts a volt. */
   private static final double LEAST_VARIANCE_SHARE_OF_PEAK = 1e-6;
 
@@ -181,7 +179,14 @@ final class ArcStart {
             && isLevel(bestSquares / bestCount, bestLevel, variance)
             && Math.abs(mean(lost, told, 0, best)) < UNSTEADY_SHARE * bestLevel
             && isSteady(lost, told, best, to, bestLevel);
-    return isProved ? edge(gain, best, earliest, start, width, extinction) : null;
+    if (!isProved) {
+      return null;
+    }
+    double[] costs = new double[to + 1 - earliest];
+    for (int k = earliest; k <= to; k++) {
+      costs[k - earliest] = -gain[k];
+    }
+    return edge(costs, start + earliest * width, width, extinction);
   }
 
   private static boolean isLevel(double meanSquare, double level, double variance) {
@@ -207,25 +212,13 @@ final class ArcStart {
     return count > 0 ? sum / count : Double.NaN;
   }
 
-  private Edge edge(double[] gain, int best, int earliest, int start, int width, Edge extinction) {
-    double sum = 0;
-    double mean = 0;
-    double square = 0;
-    for (int k = earliest; k < gain.length; k++) {
-      double worse = gain[best] - gain[k];
-      if (worse < NEGLIGIBLE) {
-        double weight = Math.exp(-worse / 2);
-        sum += weight;
-        mean += weight * (k - best);
-        square += weight * (double) (k - best) * (k - best);
-      }
-    }
-    mean /= sum;
-    double spread = Math.sqrt(Math.max(0, square / sum - mean * mean));
-    double place = start + (best + mean) * width;
-    return width > 1 && spread < 1
+  /** The place among averages, and where that is one of few, among the samples about it. */
+  private Edge edge(double[] costs, int start, int width, Edge extinction) {
+    Moments averages = Moments.byCosts(costs);
+    double place = start + averages.mean() * width;
+    return width > 1 && averages.spread() < 1
         ? atFullRate(place, width, extinction)
-        : edge(place, width, width * spread, extinction);
+        : edge(place, width, width * averages.spread(), extinction);
   }
 
   /** The place between two samples at which {@code width} samples were averaged away. */
@@ -235,24 +228,12 @@ final class ArcStart {
     double level = meanLost((int) place + width, to);
     double noise = before.harmonics().noiseVolts();
     double variance = Math.max(noise * noise / before.informationShare(), leastVariance());
-    double[] gain = new double[to - from + 1];
-    double most = 0;
+    double[] costs = new double[to - from + 1];
     for (int i = to - 1; i >= from; i--) {
-      gain[i - from] = gain[i + 1 - from] + level * (2 * lostAt(i) - level) / variance;
-      most = Math.max(most, gain[i - from]);
+      costs[i - from] = costs[i + 1 - from] - level * (2 * lostAt(i) - level) / variance;
     }
-    double sum = 0;
-    double mean = 0;
-    double square = 0;
-    for (int k = 0; k < gain.length; k++) {
-      double weight = Math.exp((gain[k] - most) / 2);
-      sum += weight;
-      mean += weight * k;
-      square += weight * (double) k * k;
-    }
-    mean /= sum;
-    double spread = Math.sqrt(Math.max(0, square / sum - mean * mean));
-    return edge(from + mean, 1, spread, extinction);
+    Moments samples = Moments.byCosts(costs);
+    return edge(from + samples.mean(), 1, samples.spread(), extinction);
   }
 
   /** However quiet the record. */

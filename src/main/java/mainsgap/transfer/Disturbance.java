@@ -68,10 +68,15 @@ final class Disturbance {
     this.recording = recording;
     this.supply = supply;
     this.width = Departure.averagingSamples(recording);
-    double noise = BAND_NOISES * supply.usualSpreadVolts() / Math.sqrt(width);
     double rough = ROUGH_NOISES * supply.usualSpreadVolts();
     this.roughVolts = Math.max(ROUGH_SHARE_OF_PEAK * recording.peakVolts(), rough);
-    this.bandVolts = Math.max(BAND_SHARE_OF_PEAK * recording.peakVolts(), noise);
+    this.bandVolts = bandVolts(recording, supply, width);
+  }
+
+  /** How far the means of {@code averaged} samples may lie from a supply that they follow. */
+  static double bandVolts(Recording recording, Supply supply, int averaged) {
+    double noise = BAND_NOISES * supply.usualSpreadVolts() / Math.sqrt(averaged);
+    return Math.max(BAND_SHARE_OF_PEAK * recording.peakVolts(), noise);
   }
 
   /** The stretch of the disturbance that begins at a departure; null where it is none. */

@@ -186,7 +186,7 @@ final class EdgeFit {
       }
       double cost = profile[sample - first];
       candidates.add(new EdgeCandidate(sample, step, shape, best.setting, cost));
-      if ((cost - best.cost) * temper > 2 * EdgeMean.NEGLIGIBLE) {
+      if ((cost - best.cost) * temper > 2 * Moments.NEGLIGIBLE) {
         return;
       }
       step = Math.max(1, step * THINNING);

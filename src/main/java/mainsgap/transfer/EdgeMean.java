@@ -9,9 +9,6 @@ import java.util.Map;
  * (Bayesian information criterion), and their spread.
  */
 final class EdgeMean {
-  /** Explanations worse than the best by more than this (-2 ln p) carry no weight. */
-  static final double NEGLIGIBLE = 40;
-
   /** Deviations that repeat their neighbours tell this little at least. */
   private static final double MOST_CORRELATION = 0.98;
 
@@ -40,57 +37,36 @@ final class EdgeMean {
       }
     }
     double temper = tempering(best);
-    Moments all = new Moments();
+    Moments all = new Moments(0);
     Map<EdgeShape, Moments> each = new EnumMap<>(EdgeShape.class);
     for (EdgeCandidate candidate : candidates) {
       double score =
           (candidate.cost() - best.cost()) * temper
               + (candidate.shape().parameters() - best.shape().parameters()) * perParameter;
-      if (score < NEGLIGIBLE) {
+      if (score < Moments.NEGLIGIBLE) {
         double weight = candidate.width() * Math.exp(-score / 2);
         double offset = candidate.sample() - best.sample();
         all.add(offset, weight);
-        each.computeIfAbsent(candidate.shape(), shape -> new Moments()).add(offset, weight);
+        each.computeIfAbsent(candidate.shape(), shape -> new Moments(0)).add(offset, weight);
       }
     }
     double within = each.values().stream().mapToDouble(Moments::squaresAboutMean).sum();
     double choice = Math.max(0, all.squaresAboutMean() - within);
     Map<EdgeShape, Double> shapes = new EnumMap<>(EdgeShape.class);
-    each.forEach((shape, moments) -> shapes.put(shape, moments.weight / all.weight));
+    each.forEach((shape, moments) -> shapes.put(shape, moments.weight() / all.weight()));
     double interval = window.time().intervalSeconds();
     double ambiguity = best.shape().ambiguity();
     double[] laterVolts = best.shape().laterVolts(window, best.sample(), best.setting());
     return new Edge(
         window.time().secondsAt(best.sample() + all.mean() - 0.5),
         ambiguity * interval / Math.sqrt(12),
-        ambiguity * Math.sqrt(within / all.weight) * interval,
-        ambiguity * Math.sqrt(choice / all.weight) * interval,
+        ambiguity * Math.sqrt(within / all.weight()) * interval,
+        ambiguity * Math.sqrt(choice / all.weight()) * interval,
         alikeSeconds(best.sample(), laterVolts) / Math.sqrt(3),
         best.shape(),
         shapes,
         window.time(),
         laterVolts);
-  }
-
-  /** Weighted sums of offsets in samples. */
-  private static final class Moments {
-    private double weight;
-    private double sum;
-    private double squares;
-
-    void add(double offset, double ofWeight) {
-      weight += ofWeight;
-      sum += ofWeight * offset;
-      squares += ofWeight * offset * offset;
-    }
-
-    double mean() {
-      return sum / weight;
-    }
-
-    double squaresAboutMean() {
-      return Math.max(0, squares - sum * mean());
-    }
   }
 
   /** How long after the instant the models differ by less than what each may be wrong by. */

@@ -29,7 +29,6 @@ final class LeavingFit {
 
   private static final double EXPLAINED_SHARE_OF_PEAK = 0.012;
   private static final double EXPLAINED_NOISES = 1.5;
-  private static final double NEGLIGIBLE = 40;
 
   /** Real residues are only nearly such; calibrated on generated captures. */
   private static final double AMBIGUITY = 1.2;
@@ -220,26 +219,13 @@ final class LeavingFit {
 
   /** The spread over places within a sample holds what the sample interval leaves open. */
   private Edge edge(double[] scores, Edge found) {
-    double least = lowest(scores);
-    double sum = 0;
-    double mean = 0;
-    double square = 0;
-    for (int k = 0; k < scores.length; k++) {
-      double worse = scores[k] - least;
-      if (worse < NEGLIGIBLE) {
-        double weight = Math.exp(-worse / 2);
-        sum += weight;
-        mean += weight * k;
-        square += weight * k * k;
-      }
-    }
-    mean /= sum;
+    Moments places = Moments.byCosts(scores);
     double interval = recording.time().intervalSeconds();
-    double spread = Math.sqrt(Math.max(0, square / sum - mean * mean)) * interval / PLACES;
+    double spread = places.spread() * interval / PLACES;
     double sampling = interval / Math.sqrt(12);
     double located = AMBIGUITY * spread;
     return new Edge(
-        recording.time().secondsAt(first - 1 + (mean + 0.5) / PLACES),
+        recording.time().secondsAt(first - 1 + (places.mean() + 0.5) / PLACES),
         sampling,
         Math.sqrt(Math.max(0, located * located - sampling * sampling)),
         0,

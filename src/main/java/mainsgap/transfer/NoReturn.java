@@ -32,29 +32,6 @@ public record NoReturn(
     @Nullable UncertaintyBudget budget)
     implements Outcome {
 
-  /** A gap that goes on at the record's end. */
-  public NoReturn(
-      Event event,
-      double lossSeconds,
-      double lastOpeningSeconds,
-      double atLeastMillis,
-      double uncertaintyMillis,
-      double pointOnWaveDegrees,
-      double deadMillis,
-      Supplies supplies) {
-    this(
-        event,
-        lossSeconds,
-        lastOpeningSeconds,
-        atLeastMillis,
-        uncertaintyMillis,
-        pointOnWaveDegrees,
-        deadMillis,
-        supplies,
-        false,
-        null);
-  }
-
   @Override
   public Kind kind() {
     return Kind.NO_RETURN;

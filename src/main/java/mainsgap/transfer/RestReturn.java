@@ -19,9 +19,6 @@ final class RestReturn {
   /** No sample tells more than this (-2 ln p): a stray, or a supply that still settles. */
   private static final double MOST_COST = 25;
 
-  /** Instants that are worse by more than this (-2 ln p) are none. */
-  private static final double NEGLIGIBLE = 40;
-
   /** An instant that is found elsewhere is the same one if it lies within so many samples. */
   private static final double SAME_SAMPLES = 2;
 
@@ -29,9 +26,6 @@ final class RestReturn {
   private final Residue residue;
   private final Supply after;
   private final OwnSteps ownSteps;
-
-  /** The first fed sample: the mean of those that the samples leave open, and their spread. */
-  private record Place(double sample, double spreadSamples) {}
 
   RestReturn(Recording recording, Residue residue, Supply after) {
     this.recording = recording;
@@ -52,18 +46,19 @@ final class RestReturn {
     if (to - from < 2) {
       return null;
     }
-    Place place = place(from, to);
+    Moments firstFed = Moments.byCosts(costs(from, to));
+    double spreadSamples = firstFed.spread();
     double interval = recording.time().intervalSeconds();
-    double seconds = recording.time().secondsAt(place.sample - 0.5);
-    boolean isSharp = place.spreadSamples < SAME_SAMPLES;
+    double seconds = recording.time().secondsAt(from + firstFed.mean() - 0.5);
+    boolean isSharp = spreadSamples < SAME_SAMPLES;
     if (isSharp && Math.abs(seconds - found.seconds()) <= SAME_SAMPLES * interval) {
       return null;
     }
     return new Edge(
         seconds,
         interval / Math.sqrt(12),
-        isSharp ? place.spreadSamples * interval : 0,
-        isSharp ? 0 : place.spreadSamples * interval,
+        isSharp ? spreadSamples * interval : 0,
+        isSharp ? 0 : spreadSamples * interval,
         found.shape(),
         found.window(),
         found.laterVolts());
@@ -78,30 +73,6 @@ final class RestReturn {
       sum += deadMinusFed(i);
     }
     return sum <= -MOST_COST;
-  }
-
-  private Place place(int from, int to) {
-    double[] costs = costs(from, to);
-    int best = 0;
-    for (int k = 1; k < costs.length; k++) {
-      best = costs[k] < costs[best] ? k : best;
-    }
-    double sum = 0;
-    double mean = 0;
-    double square = 0;
-    for (int k = 0; k < costs.length; k++) {
-      double worse = costs[k] - costs[best];
-      if (worse < NEGLIGIBLE) {
-        double weight = Math.exp(-worse / 2);
-        double offset = k - best;
-        sum += weight;
-        mean += weight * offset;
-        square += weight * offset * offset;
-      }
-    }
-    mean /= sum;
-    double variance = Math.max(0, square / sum - mean * mean);
-    return new Place(from + best + mean, Math.sqrt(variance));
   }
 
   /** Up to a constant, of each sample from the first to the one after the last as the first fed. */

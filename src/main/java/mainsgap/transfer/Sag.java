@@ -28,17 +28,11 @@ final class Sag {
   private static final double EXPLAINED_SHARE_OF_PEAK = 0.012;
   private static final double EXPLAINED_NOISES = 1.5;
 
-  private final Recording recording;
-  private final Supply supply;
-
-  /** A fit that goes on for some cycles stays within this share of nominal peak. */
-  private static final double BAND_SHARE_OF_PEAK = 0.02;
-
-  /** Averages of noise stay within so many of their standard deviations. */
-  private static final double BAND_NOISES = 4;
-
   /** Near a crossing a sag begins so long before it shows. */
   private static final double UNSEEN_SECONDS = 1.5e-3;
+
+  private final Recording recording;
+  private final Supply supply;
 
   Sag(Recording recording, Supply supply) {
     this.recording = recording;
@@ -60,15 +54,12 @@ final class Sag {
     }
     double share = share(settled, settled + half);
     int width = Departure.averagingSamples(recording);
-    double noise = BAND_NOISES * supply.usualSpreadVolts() / Math.sqrt(width);
-    double band = Math.max(BAND_SHARE_OF_PEAK * recording.peakVolts(), noise);
+    double band = Disturbance.bandVolts(recording, supply, width);
     int to = settled;
     while (to + width <= recording.length() && Math.abs(offShare(to, width, share)) < band) {
       to += width;
     }
-    double sampleBand =
-        Math.max(
-            BAND_SHARE_OF_PEAK * recording.peakVolts(), BAND_NOISES * supply.usualSpreadVolts());
+    double sampleBand = Disturbance.bandVolts(recording, supply, 1);
     while (to < recording.length() && Math.abs(offShare(to, 1, share)) < sampleBand) {
       to++;
     }

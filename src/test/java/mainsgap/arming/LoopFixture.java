@@ -34,7 +34,8 @@ import org.jspecify.annotations.Nullable;
 /** A loop on a fake bench with a real session file; remembers all that it tells. */
 final class LoopFixture implements LoopListener, Measuring {
   static final Outcome A_RESULT =
-      new NoReturn(Event.LOSS, 0, 0, 100, 1, 90, 100, new Supplies(50, null, null, null));
+      new NoReturn(
+          Event.LOSS, 0, 0, 100, 1, 90, 100, new Supplies(50, null, null, null), false, null);
   static final Outcome A_REFUSAL = new Refused("no event in the capture");
   private static final Pace PACE =
       new Pace(

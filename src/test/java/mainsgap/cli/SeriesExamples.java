@@ -44,7 +44,7 @@ final class SeriesExamples {
           null,
           OtherChannels.NONE);
   static final Outcome NO_RETURN =
-      new NoReturn(Event.LOSS, 0.1, 0.1, 321.06, 0.12, 45, 300, SUPPLIES);
+      new NoReturn(Event.LOSS, 0.1, 0.1, 321.06, 0.12, 45, 300, SUPPLIES, false, null);
   static final Outcome NO_INTERRUPTION =
       new NoInterruption(Event.LOSS, 0.25, "the mains channel ends", 0.1, 270, SUPPLIES);
   static final Outcome REFUSED = new Refused("no event in the record");

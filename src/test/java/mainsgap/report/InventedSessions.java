@@ -136,7 +136,8 @@ final class InventedSessions {
   }
 
   static Outcome noReturn(double atLeastMillis) {
-    return new NoReturn(Event.LOSS, 0.001, 0.001, atLeastMillis, 0.1, 45, atLeastMillis, SUPPLIES);
+    return new NoReturn(
+        Event.LOSS, 0.001, 0.001, atLeastMillis, 0.1, 45, atLeastMillis, SUPPLIES, false, null);
   }
 
   static Outcome noInterruption() {

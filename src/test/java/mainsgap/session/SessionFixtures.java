@@ -129,7 +129,7 @@ final class SessionFixtures {
   }
 
   static Outcome noReturn() {
-    return new NoReturn(Event.LOSS, 0.001, 0.002, 29.0, 0.1, 45, 28.0, SUPPLIES);
+    return new NoReturn(Event.LOSS, 0.001, 0.002, 29.0, 0.1, 45, 28.0, SUPPLIES, false, null);
   }
 
   static Outcome noInterruption() {

@@ -93,7 +93,7 @@ class FiguresTest {
 
   @Test
   void aGapWithoutReturnHasNoTransferTimeButALeastOne() {
-    Outcome noReturn = new NoReturn(Event.LOSS, 0.25, 0.25, 29, 0.1, 45, 28, SUPPLIES);
+    Outcome noReturn = new NoReturn(Event.LOSS, 0.25, 0.25, 29, 0.1, 45, 28, SUPPLIES, false, null);
     Map<String, Object> filled = filled(noReturn, null);
     assertEquals(29.0, filled.get("transferTimeAtLeastMs"));
     assertEquals(false, filled.containsKey("transferTimeMs"));
@@ -158,7 +158,7 @@ class FiguresTest {
             supplies,
             CLEANNESS,
             OtherChannels.NONE),
-        new NoReturn(Event.LOSS, 0.25, 0.25, 29, 0.1, 45, 28, supplies),
+        new NoReturn(Event.LOSS, 0.25, 0.25, 29, 0.1, 45, 28, supplies, false, null),
         new NoInterruption(Event.RESTORATION, 0.3, "the phase stepped", 0.25, 270, supplies),
         new Refused("clipped"));
   }

@@ -26,7 +26,9 @@ final class Outcomes {
         uncertaintyMillis,
         90,
         atLeastMillis,
-        SUPPLIES);
+        SUPPLIES,
+        false,
+        null);
   }
 
   static NoInterruption noInterruption(double shortestVisibleMillis) {

@@ -27,6 +27,12 @@ final class RunningSeries {
     this.series = Series.of(request);
   }
 
+  static void onAThreadOfItsOwn(Runnable work) {
+    Thread thread = new Thread(work, "series");
+    thread.setDaemon(true);
+    thread.start();
+  }
+
   /**
    * Runs it on {@code thread}. Whatever happens there, {@code ended} hears it, or {@code broken}
    * where the program itself failed.

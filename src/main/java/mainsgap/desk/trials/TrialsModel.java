@@ -56,7 +56,7 @@ public final class TrialsModel {
 
   /** A page on which nothing has run yet. */
   public TrialsModel(SeriesSource source, DeskTools tools, Doors doors) {
-    this(source, tools, doors, TrialsModel::onAThreadOfItsOwn);
+    this(source, tools, doors, RunningSeries::onAThreadOfItsOwn);
   }
 
   TrialsModel(SeriesSource source, DeskTools tools, Doors doors, Executor seriesThread) {
@@ -69,12 +69,6 @@ public final class TrialsModel {
     this.folder = new SessionFolder(tools.memory());
     this.keeping = new Keeping(tools, book, course, this::notAdded);
     source.whyNotReady().addListener((property, was, is) -> course.idle(is));
-  }
-
-  private static void onAThreadOfItsOwn(Runnable work) {
-    Thread thread = new Thread(work, "series");
-    thread.setDaemon(true);
-    thread.start();
   }
 
   /** Whether a series runs. */

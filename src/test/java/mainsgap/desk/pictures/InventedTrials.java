@@ -128,7 +128,8 @@ final class InventedTrials {
   }
 
   static NoReturn noReturn(double atLeastMillis) {
-    return new NoReturn(Event.LOSS, 0.001, 0.001, atLeastMillis, 0.1, 45, atLeastMillis, SUPPLIES);
+    return new NoReturn(
+        Event.LOSS, 0.001, 0.001, atLeastMillis, 0.1, 45, atLeastMillis, SUPPLIES, false, null);
   }
 
   static NoInterruption noInterruption() {
