@@ -24,6 +24,7 @@ import org.junit.jupiter.api.extension.ExtensionContext;
 public final class DeskToolkit implements BeforeAllCallback {
   private static final long LIMIT_SECONDS = 60;
   private static boolean started;
+  private static volatile String silence = "";
 
   @Override
   public void beforeAll(ExtensionContext context) throws InterruptedException {
@@ -46,16 +47,25 @@ public final class DeskToolkit implements BeforeAllCallback {
     started = true;
   }
 
-  /** Does {@code work} on the thread of the toolkit and gives what it gives. */
+  /**
+   * Does {@code work} on the thread of the toolkit and gives what it gives. Once that thread did
+   * not answer, nothing waits for it any more: every later test fails at once and says why.
+   */
   public static <T> T onFx(Callable<T> work) {
+    if (!silence.isEmpty()) {
+      throw new AssertionError(silence);
+    }
     FutureTask<T> task = new FutureTask<>(work);
     Platform.runLater(task);
     try {
       return task.get(LIMIT_SECONDS, TimeUnit.SECONDS);
     } catch (ExecutionException e) {
       throw new AssertionError(e.getCause());
-    } catch (InterruptedException | TimeoutException e) {
-      throw new AssertionError("the toolkit's thread did not answer", e);
+    } catch (InterruptedException e) {
+      throw new AssertionError("interrupted while the toolkit's thread was at work", e);
+    } catch (TimeoutException e) {
+      silence = "the toolkit's thread did not answer for " + LIMIT_SECONDS + " s:" + stacks();
+      throw new AssertionError(silence, e);
     }
   }
 
@@ -66,7 +76,8 @@ public final class DeskToolkit implements BeforeAllCallback {
 
   /** Waits until {@code condition} holds, asked on the thread of the toolkit. */
   public static void await(String what, BooleanSupplier condition) {
-    for (int i = 0; i < LIMIT_SECONDS * 50; i++) {
+    long from = System.nanoTime();
+    while (System.nanoTime() - from < TimeUnit.SECONDS.toNanos(LIMIT_SECONDS)) {
       if (onFx(condition::getAsBoolean)) {
         return;
       }
@@ -77,6 +88,18 @@ public final class DeskToolkit implements BeforeAllCallback {
       }
     }
     throw new AssertionError("waited in vain: " + what);
+  }
+
+  /** Where every thread is. */
+  private static String stacks() {
+    StringBuilder text = new StringBuilder();
+    Thread.getAllStackTraces()
+        .forEach(
+            (thread, stack) -> {
+              text.append("\n\n").append(thread.getName()).append(' ').append(thread.getState());
+              Stream.of(stack).limit(40).forEach(frame -> text.append("\n  ").append(frame));
+            });
+    return text.toString();
   }
 
   private static boolean ran(Runnable work) {
