@@ -4,6 +4,8 @@ import com.fazecast.jSerialComm.SerialPort;
 import java.time.Duration;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.locks.ReentrantReadWriteLock;
@@ -22,8 +24,10 @@ import org.slf4j.LoggerFactory;
  * Those that use the port share a lock, the one that closes it has it alone.
  */
 final class SerialLine {
-  /** The finest time-out of a read that a POSIX terminal has. */
   static final int SLICE_MILLIS = 100;
+
+  /** How often the port is asked for bytes: no read waits in the system, see {@link #read}. */
+  private static final Duration ASKED_EVERY = Duration.ofMillis(1);
 
   /** A write that is given up ends after these many bytes at most. */
   private static final int WRITTEN_AT_ONCE = 256;
@@ -42,8 +46,8 @@ final class SerialLine {
   private final SerialPort port;
   private final ReentrantReadWriteLock use = new ReentrantReadWriteLock();
   private final AtomicInteger writers = new AtomicInteger();
+  private final CountDownLatch closed = new CountDownLatch(1);
   private volatile boolean hasWritten;
-  private volatile boolean closed;
 
   private SerialLine(SerialPort port) {
     this.port = port;
@@ -60,7 +64,7 @@ final class SerialLine {
             : SerialPort.FLOW_CONTROL_DISABLED);
     // a write ends when the bytes are on the line, not when the system has them: see close()
     port.setComPortTimeouts(
-        SerialPort.TIMEOUT_READ_SEMI_BLOCKING | SerialPort.TIMEOUT_WRITE_BLOCKING, SLICE_MILLIS, 0);
+        SerialPort.TIMEOUT_NONBLOCKING | SerialPort.TIMEOUT_WRITE_BLOCKING, 0, 0);
     if (!port.openPort(0)) {
       LOG.debug("{} does not open: error {}", path, port.getLastErrorCode());
       return null;
@@ -72,22 +76,44 @@ final class SerialLine {
   }
 
   /**
-   * Waits a slice for bytes.
+   * Waits a slice for bytes. Only bytes that are there are read: how long a read waits for others
+   * is a setting of the terminal, and another program that opens it may take that setting away,
+   * after which a read waits for ever.
    *
    * @return how many came, 0 where none did, -1 where the port is gone
    */
   int read(byte[] into) {
     use.readLock().lock();
     try {
-      if (closed) {
-        return -1;
+      Deadline slice = Deadline.after(Duration.ofMillis(SLICE_MILLIS), Clock.system());
+      int there = available();
+      while (there == 0 && !slice.hasPassed()) {
+        pause();
+        there = available();
       }
-      int bytes = port.readBytes(into, into.length);
-      // an adapter that was pulled out reads as a silence without end
-      return bytes == 0 && port.bytesAvailable() < 0 ? -1 : bytes;
+      return there > 0 ? port.readBytes(into, Math.min(there, into.length)) : there;
     } finally {
       use.readLock().unlock();
     }
+  }
+
+  /** The closing ends it; an interrupt is kept for who handles it. */
+  private void pause() {
+    boolean interrupted = Thread.interrupted();
+    try {
+      boolean unused = closed.await(ASKED_EVERY.toNanos(), TimeUnit.NANOSECONDS);
+    } catch (InterruptedException e) {
+      interrupted = true;
+    } finally {
+      if (interrupted) {
+        Thread.currentThread().interrupt();
+      }
+    }
+  }
+
+  /** Negative where the port is gone: an adapter was pulled out, or the program closed it. */
+  private int available() {
+    return isClosed() ? -1 : port.bytesAvailable();
   }
 
   /** Writes until all is out, the port is gone or the writing is given up; whether all is out. */
@@ -96,7 +122,7 @@ final class SerialLine {
     writers.incrementAndGet();
     try {
       int done = 0;
-      while (done < message.length && !closed && !givenUp.isRequested()) {
+      while (done < message.length && !isClosed() && !givenUp.isRequested()) {
         int bytes =
             port.writeBytes(message, Math.min(WRITTEN_AT_ONCE, message.length - done), done);
         if (bytes <= 0) {
@@ -116,7 +142,7 @@ final class SerialLine {
   void discard() {
     use.readLock().lock();
     try {
-      if (!closed) {
+      if (!isClosed()) {
         port.flushIOBuffers();
       }
     } finally {
@@ -125,7 +151,7 @@ final class SerialLine {
   }
 
   boolean isClosed() {
-    return closed;
+    return closed.getCount() == 0;
   }
 
   /**
@@ -134,13 +160,13 @@ final class SerialLine {
    * system knows nothing. A driver may hold the closing back: then it ends by itself.
    */
   void close() {
-    if (closed) {
+    if (isClosed()) {
       return;
     }
     if (writers.get() > 0) {
       discard(); // it waits for a peer that takes nothing
     }
-    closed = true;
+    closed.countDown();
     Thread closing = new Thread(this::closePort, "serial-close");
     closing.setDaemon(true);
     closing.start();

@@ -5,9 +5,12 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.File;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import mainsgap.waiting.Clock;
@@ -47,11 +50,31 @@ public final class SerialBridge implements AutoCloseable {
             .redirectError(ProcessBuilder.Redirect.DISCARD)
             .start();
     Deadline deadline = Deadline.after(Duration.ofSeconds(10), Clock.system());
-    while (!Files.exists(path) && !deadline.hasPassed()) {
+    while (!isRaw(path) && !deadline.hasPassed()) {
       Clock.system().pause(Duration.ofMillis(5), new StopRequest());
     }
-    assertTrue(Files.exists(path), "socat made no pseudo-terminal");
+    assertTrue(isRaw(path), "socat made no pseudo-terminal");
     return new SerialBridge(path, socat);
+  }
+
+  /** Its settings are the last thing that socat makes: they would undo those of who opens it. */
+  private static boolean isRaw(Path path) throws IOException {
+    if (!Files.exists(path)) {
+      return false;
+    }
+    return stty(path, "-a").contains("-icanon");
+  }
+
+  /** What another program may do that opens the port too: settings as stty has them. */
+  void changeTerminal(String... settings) throws IOException {
+    stty(path, settings);
+  }
+
+  private static String stty(Path path, String... words) throws IOException {
+    List<String> command = new ArrayList<>(List.of("stty", "-F", path.toString()));
+    command.addAll(List.of(words));
+    Process stty = new ProcessBuilder(command).start();
+    return new String(stty.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
   }
 
   /** Its resource name, with the standard settings. */

@@ -103,6 +103,16 @@ class SerialLinkTest {
     assertEquals(bridge.resource() + " sent nothing in the time allowed", e.getMessage());
   }
 
+  /** Its reads would wait for a first byte from then on, however long that takes. */
+  @Test
+  void silenceEndsWhereAnotherProgramChangesTheTerminal() throws IOException {
+    bridge.changeTerminal("min", "1", "time", "0");
+    assertThrows(LinkTimeoutException.class, () -> link.read(ByteBuffer.allocate(1), within(50)));
+    peer.answer("A?", "1");
+    ask("A?");
+    assertEquals("1\n", text(2));
+  }
+
   @Test
   void silenceEndsEvenOnAClockThatStandsStill() {
     Deadline deadline = Deadline.after(Duration.ofMillis(50), new ManualClock());
