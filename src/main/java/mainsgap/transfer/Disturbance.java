@@ -28,7 +28,7 @@ final class Disturbance {
   private static final double BEYOND_BOUNCE_SECONDS = 5e-3;
 
   /** A dead load for less is told from a notch by nothing but what follows it. */
-  private static final double NOTCH_SECONDS = 0.4e-3;
+  private static final double NOTCH_SECONDS = 0.65e-3;
 
   /** A fit that goes on for some cycles stays within this share of nominal peak. */
   private static final double BAND_SHARE_OF_PEAK = 0.02;

@@ -39,6 +39,9 @@ final class EventSearch {
   /** An event of mains is seen at the output no earlier than this before it. */
   private static final double SAME_EVENT_CYCLES = 1;
 
+  /** What is left on the load tells nothing of it so long before it. */
+  private static final double LATER_SECONDS = 1e-3;
+
   private final Recording output;
   private final HarmonicModel start;
   private final @Nullable Waveform mains;
@@ -125,7 +128,16 @@ final class EventSearch {
 
   private @Nullable FoundEvent fitted(Recording watched, Supply before, int departure) {
     Supply after = SettledSupply.after(watched, departure, watched.task().nominalFrequencyHertz());
-    GapTopology topology = new GapTopology(watched, before, after, departure);
+    GapTopology seen = new GapTopology(watched, before, after, departure);
+    int left = seen.followedAgain().leftForGood();
+    boolean isLater = left - departure > watched.samplesIn(LATER_SECONDS);
+    GapTopology topology = isLater ? seen.leftAt(left) : seen;
+    Disturbance.Stretch disturbance = topology.followedAgain().disturbance();
+    if (disturbance != null) {
+      PassedOver passed = PassedOver.bridged(watched, before, disturbance);
+      int next = departure(passed.recording(), passed.from());
+      return next < 0 ? null : fitted(passed.recording(), before, next);
+    }
     Outcome outcome = new GapMeasurement(watched, before, after, topology, mains).outcome();
     return outcome == null ? null : new FoundEvent(outcome, before, after, mainsLoss());
   }

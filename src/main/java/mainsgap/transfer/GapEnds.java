@@ -53,7 +53,8 @@ final class GapEnds {
     ArcStart arc = new ArcStart(recording, before);
     boolean isFollowed = !left.equals(found) && residue.isVisible(recording);
     Edge opened = isFollowed ? arc.endingAt(left) : arc.before(left, residue);
-    return opened == null ? left : opened;
+    Edge close = opened == null ? ShortArc.about(recording, before, left, residue) : opened;
+    return close == null ? left : close;
   }
 
   /**

@@ -14,15 +14,10 @@ final class GapTopology {
    */
   private static final double SPREAD_FLOOR_SHARE_OF_PEAK = 0.008;
 
-  /** A run of which less than this share lies at the residue is a transient, no break. */
-  private static final double DEAD_SHARE = 0.6;
-
   private static final double DEAD_WITHIN_SHARE_OF_PEAK = 0.05;
 
   /** A break or make shorter than this is not told from a spike. */
   private static final double SHORTEST_RUN_SECONDS = 30e-6;
-
-  private static final double DEAD_UP_TO_SECONDS = 0.1e-3;
 
   /** A sine passes the dead level faster than this. */
   private static final double SHORTEST_DWELL_SECONDS = 0.6e-3;
@@ -31,20 +26,33 @@ final class GapTopology {
   private final Supply before;
   private final @Nullable Supply after;
   private final Residue residue;
+  private final int departure;
   private final int from;
   private final int to;
+  private final AtResidue dead;
+  private final FollowedAgain followedAgain;
   private final List<Segmentation.Run> runs;
 
+  /** What feeds the load from half a cycle before a departure on. */
   GapTopology(Recording recording, Supply before, @Nullable Supply after, int departure) {
+    this(recording, before, after, departure, GapResidue.find(recording, before, after, departure));
+  }
+
+  private GapTopology(
+      Recording recording, Supply before, @Nullable Supply after, int departure, Residue residue) {
     this.recording = recording;
     this.before = before;
     this.after = after;
-    this.residue = GapResidue.find(recording, before, after, departure);
+    this.residue = residue;
+    this.departure = departure;
     int cycle = (int) Math.ceil(recording.samplesPerCycle());
     this.from = Math.max(0, departure - cycle / 2);
     this.to =
         after == null ? recording.length() : Math.min(recording.length(), after.from() + cycle);
-    this.runs = List.copyOf(segmented());
+    this.dead = new AtResidue(recording, residue);
+    List<Segmentation.Run> found = Segmentation.cheapest(from, to, costs(), after != null);
+    this.followedAgain = new FollowedAgain(recording, before, found, dead);
+    this.runs = List.copyOf(segmented(found));
   }
 
   /** What was left on the load in the gap. */
@@ -57,8 +65,18 @@ final class GapTopology {
     return runs;
   }
 
-  private List<Segmentation.Run> segmented() {
-    List<Segmentation.Run> runs = Segmentation.cheapest(from, to, costs(), after != null);
+  /** The same where the supply before is left at another sample, from where on a load is dead. */
+  GapTopology leftAt(int left) {
+    Residue found = GapResidue.find(recording, before, after, left);
+    return new GapTopology(recording, before, after, departure, found);
+  }
+
+  /** What tells whether the supply before was left at the departure at all. */
+  FollowedAgain followedAgain() {
+    return followedAgain;
+  }
+
+  private List<Segmentation.Run> segmented(List<Segmentation.Run> runs) {
     return withDwell(withGapFirst(withoutCrossings(withoutTransients(runs))));
   }
 
@@ -131,13 +149,13 @@ final class GapTopology {
           runs.get(k - 1).part() == Segmentation.Part.GAP
               && runs.get(k).part() == Segmentation.Part.AFTER
               && runs.get(k + 1).part() == Segmentation.Part.BREAK
-              && !endsDead(runs.get(k - 1));
+              && !dead.isAtEndOf(runs.get(k - 1));
       if (crosses) {
         List<Segmentation.Run> joined = new ArrayList<>(runs);
         int from = runs.get(k - 1).from();
         joined.set(k - 1, new Segmentation.Run(Segmentation.Part.GAP, from, runs.get(k + 1).to()));
         joined.subList(k, k + 2).clear();
-        return joined;
+        return withoutCrossings(joined);
       }
     }
     return runs;
@@ -204,7 +222,7 @@ final class GapTopology {
   }
 
   private boolean isBreak(Segmentation.Run run) {
-    return run.length() >= recording.samplesIn(SHORTEST_RUN_SECONDS) && isDead(run);
+    return run.length() >= recording.samplesIn(SHORTEST_RUN_SECONDS) && dead.is(run);
   }
 
   /**
@@ -212,41 +230,14 @@ final class GapTopology {
    * what broke is the gap if it ends dead.
    */
   private boolean endsFirstGap(List<Segmentation.Run> runs, int k) {
-    return k == 2 && runs.get(0).part() == Segmentation.Part.BEFORE && endsDead(runs.get(k));
+    return k == 2 && runs.get(0).part() == Segmentation.Part.BEFORE && dead.isAtEndOf(runs.get(k));
   }
 
   /** The mains contact made again, if the load is dead again after it. */
   private boolean isRemake(List<Segmentation.Run> runs, int k) {
     return runs.get(k).length() >= recording.samplesIn(SHORTEST_RUN_SECONDS)
         && k + 1 < runs.size()
-        && isDeadUpTo(runs.get(k - 1))
-        && (isDead(runs.get(k + 1)) || endsDead(runs.get(k + 1)));
-  }
-
-  private boolean isDead(Segmentation.Run run) {
-    return isDead(run.from(), run.to());
-  }
-
-  /** The last third: what comes before may still decay. */
-  private boolean endsDead(Segmentation.Run run) {
-    return isDead(run.to() - (run.length() + 2) / 3, run.to());
-  }
-
-  /** Right up to its end: a make begins in a dead load, the swing of one does not. */
-  private boolean isDeadUpTo(Segmentation.Run run) {
-    int third = (run.length() + 2) / 3;
-    return isDead(run.to() - Math.min(third, recording.samplesIn(DEAD_UP_TO_SECONDS)), run.to());
-  }
-
-  private boolean isDead(int first, int end) {
-    double within = DEAD_WITHIN_SHARE_OF_PEAK * recording.peakVolts();
-    int dead = 0;
-    for (int i = first; i < end; i++) {
-      double residual = residue.voltsAt(recording.time().secondsAt(i));
-      if (Math.abs(recording.volts()[i] - residual) < within) {
-        dead++;
-      }
-    }
-    return dead > DEAD_SHARE * (end - first);
+        && dead.isUpToEndOf(runs.get(k - 1))
+        && (dead.is(runs.get(k + 1)) || dead.isAtEndOf(runs.get(k + 1)));
   }
 }

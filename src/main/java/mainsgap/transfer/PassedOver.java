@@ -40,8 +40,8 @@ record PassedOver(Recording recording, int from) {
     return cleared;
   }
 
-  private static PassedOver bridged(
-      Recording recording, Supply before, Disturbance.Stretch stretch) {
+  /** Behind a stretch that is laid over with the supply. */
+  static PassedOver bridged(Recording recording, Supply before, Disturbance.Stretch stretch) {
     double[] volts = recording.volts().clone();
     double[] supplied = before.voltsIn(recording.time(), stretch.from(), stretch.to());
     System.arraycopy(supplied, 0, volts, stretch.from(), supplied.length);

@@ -113,6 +113,41 @@ class DisturbedBeforeTest {
         outcome(lost(t -> mainsVolts(t) * (isWithin(t, from, millis / 1e3) ? share : 1))));
   }
 
+  /** It lies low, as a dead load does, but not where the load lies once it is dead. */
+  @ParameterizedTest
+  @CsvSource({"-210, 200, 3.2", "-190, 60, 2.7", "-215, 300, 4.2"})
+  void aPulseThatAllButTakesTheVoltageAwayIsNoBounce(
+      double volts, double micros, double leadMillis) {
+    double from = LOSS_SECONDS - leadMillis / 1e3;
+    assertWholeGap(
+        outcome(lost(t -> mainsVolts(t) + (isWithin(t, from, micros / 1e6) ? volts : 0))));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"0.35, 13.5", "0.25, 7", "0.45, 37"})
+  void aNotchWellBeforeTheLossIsNoBounce(double millis, double leadMillis) {
+    double from = LOSS_SECONDS - leadMillis / 1e3;
+    assertWholeGap(outcome(lost(t -> isWithin(t, from, millis / 1e3) ? 0 : mainsVolts(t))));
+  }
+
+  /** The cycle after it differs from it, and seems to be where the supply is left. */
+  @ParameterizedTest
+  @CsvSource({"29.2, 0.16", "35.2, 0.18", "30, 0.5"})
+  void aRingThatDiesDownDoesNotMoveTheLossNorTheReturn(double leadMillis, double share) {
+    double from = LOSS_SECONDS - leadMillis / 1e3;
+    assertWholeGap(
+        outcome(
+            lost(
+                t ->
+                    mainsVolts(t)
+                        - (t < from
+                            ? 0
+                            : share
+                                * PEAK
+                                * Math.exp((from - t) / 0.5e-3)
+                                * Math.sin(2 * Math.PI * 620 * (t - from))))));
+  }
+
   @Test
   void aDeadLoadSomeMillisecondsBeforeTheLossIsABounceOfTheSwitch() {
     double from = LOSS_SECONDS - 3e-3;

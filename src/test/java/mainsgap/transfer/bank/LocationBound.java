@@ -54,7 +54,7 @@ final class LocationBound {
     this.ofLoss = ofLoss;
     this.load = new SampledLoad(rig, ofLoss ? rig.lossSeconds() : rig.returnSeconds());
     this.spreadVolts = spreadVolts(rig);
-    this.directions = orthonormal(FreeSetting.derivatives(rig, load));
+    this.directions = orthonormal(free());
   }
 
   /** The bound of the transfer time in seconds. */
@@ -65,6 +65,22 @@ final class LocationBound {
   /** The bound of the loss in seconds. */
   static double lossSeconds(Rig rig) {
     return new LocationBound(rig, true).bound();
+  }
+
+  /**
+   * What a measurement has to find beside the instant. It cannot presume that what decays behind
+   * the instant, by itself or in a probe that smooths, begins where the voltage was: an arc, or
+   * what else hangs on the line, may have brought it elsewhere.
+   */
+  private List<double[]> free() {
+    List<double[]> free = FreeSetting.derivatives(rig, load);
+    if (ofLoss && rig.left == Rig.Left.DECAY) {
+      free.add(load.decaying(rig.leftDecaySeconds, rig.returnSeconds()));
+    }
+    if (rig.lowPassSeconds > 0) {
+      free.add(load.decaying(rig.lowPassSeconds, Double.POSITIVE_INFINITY));
+    }
+    return free;
   }
 
   private static double spreadVolts(Rig rig) {

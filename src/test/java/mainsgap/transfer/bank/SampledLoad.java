@@ -52,6 +52,17 @@ final class SampledLoad {
     return difference;
   }
 
+  /** One volt at the instant that decays after it with a time constant up to an end, weighted. */
+  double[] decaying(double timeConstantSeconds, double endSeconds) {
+    double[] volts = new double[seconds.length];
+    for (int i = 0; i < volts.length; i++) {
+      double since = seconds[i] - instant;
+      boolean isBehind = since >= 0 && seconds[i] < endSeconds;
+      volts[i] = isBehind ? weights[i] * Math.exp(-since / timeConstantSeconds) : 0;
+    }
+    return volts;
+  }
+
   /** The part of a sum of squares from samples further than this from the instant. */
   double squaresBeyond(double[] difference, double awaySeconds) {
     double squares = 0;
