@@ -15,7 +15,7 @@ final class FollowedAgain {
   private static final double OVER_SECONDS = 1.5e-3;
 
   /** Shorter than any gap that is a transfer. */
-  private static final double SHORT_SECONDS = 0.65e-3;
+  private static final double SHORT_SECONDS = 0.7e-3;
 
   /** A ring lasts so long, if the load is never dead in it for long. */
   private static final double LONGEST_SECONDS = 12e-3;
@@ -61,8 +61,9 @@ final class FollowedAgain {
   }
 
   /**
-   * What was away from the supply before for a moment and was no break, since the load was not dead
-   * when that supply came back: a pulse, or a ring. Null where there is none.
+   * What was away from the supply before for a moment and was no opening of the switch: a pulse or
+   * a ring, since the load was not dead when that supply came back, or whatever a whole cycle of
+   * the supply follows. Null where there is none.
    */
   Disturbance.@Nullable Stretch disturbance() {
     for (int k = 2; k + 1 < runs.size(); k++) {
@@ -70,7 +71,7 @@ final class FollowedAgain {
           && runs.get(k + 1).part() != Segmentation.Part.BEFORE) {
         break;
       }
-      if (isOver(runs.get(k)) && !dead.isUpToEndOf(runs.get(k - 1))) {
+      if (isOver(runs.get(k)) && (isLongAgo(runs.get(k)) || !dead.isUpToEndOf(runs.get(k - 1)))) {
         int side = recording.samplesIn(SIDE_SECONDS);
         return new Disturbance.Stretch(runs.get(1).from() - side, runs.get(k).from() + side);
       }
@@ -82,6 +83,11 @@ final class FollowedAgain {
     int from = runs.get(1).from();
     return isSoon(from, run.from())
         && isFollowedFor(isShort(from, run.from()) ? OVER_SECONDS : BEYOND_BOUNCE_SECONDS, run);
+  }
+
+  private boolean isLongAgo(Segmentation.Run run) {
+    return isShort(runs.get(1).from(), run.from())
+        && isFollowedFor(recording.task().cycleSeconds(), run);
   }
 
   private boolean isFollowedFor(double seconds, Segmentation.Run run) {

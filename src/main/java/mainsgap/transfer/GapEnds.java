@@ -1,10 +1,14 @@
 package mainsgap.transfer;
 
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** Locates the ends of a gap whose runs are known: its openings and its makes. */
 final class GapEnds {
+  /** No contact bounces more often; what seems to is the output's own shape. */
+  private static final int MOST_BOUNCES = 20;
+
   private final Recording recording;
   private final Supply before;
   private final List<Segmentation.Run> runs;
@@ -122,6 +126,7 @@ final class GapEnds {
   private Segmentation.@Nullable Run lastBounce(Makes makes, @Nullable RestReturn rest) {
     Segmentation.Run last = null;
     double madeAt = makes.first().seconds();
+    int bounces = 0;
     for (Segmentation.Run run : makes.breaks()) {
       if (rest != null && !rest.isBreak(run)) {
         continue;
@@ -129,10 +134,25 @@ final class GapEnds {
       if (recording.time().secondsAt(run.from()) - madeAt > recording.task().cycleSeconds()) {
         break;
       }
+      if (++bounces > MOST_BOUNCES) {
+        throw restsAgainAndAgain(makes.first().seconds());
+      }
       last = run;
       madeAt = recording.time().secondsAt(run.to());
     }
     return last;
+  }
+
+  /** The shape of its cycle was not told, or it starts and fails cycle by cycle. */
+  private static CannotMeasureException restsAgainAndAgain(double returnSeconds) {
+    return new CannotMeasureException(
+        String.format(
+            Locale.ROOT,
+            "behind its return at %.1f ms of the time axis the output lies at zero more than %d times"
+                + " less than a cycle apart, so that no return is the last: look at the trace, and"
+                + " record with less noise and more settled cycles",
+            1e3 * returnSeconds,
+            MOST_BOUNCES));
   }
 
   private Makes makes(Instants.Search search, Supply following) {

@@ -32,7 +32,7 @@ public record Gate(String name, double found, double least, double most) {
         kind.hasInstants()
             ? Stream.of(
                 new Gate(name + " held %", 100 * kind.coveredShare(), 93, 98),
-                new Gate(name + " median U / median error", kind.padding(), 0, 4))
+                new Gate(name + " median of U / error", kind.ownPadding(), 0, 4))
             : Stream.of();
     Stream<Gate> bounds =
         kind.hasTransferTime() && !kind.kind().returnsWithinARest()

@@ -71,12 +71,12 @@ public record KindFigures(CaptureKind kind, List<TriedCapture> tried) {
   }
 
   /**
-   * What {@link #padding} would be, were each error normal and 1.96 of its standard deviations the
-   * U that is told. Of captures alike that is 2.9; where some are told well and others badly, as
-   * about a zero crossing or at several sample rates, it is more.
+   * The median of each capture's own U in units of its own error. Intervals that are exact give 2.9
+   * (1.96 by 0.674, the quantiles of a normal distribution at 97.5 % and 75 %) in any mix of
+   * captures, where {@link #padding} gives more if some are told well and others badly.
    */
-  double paddingIfExact() {
-    return ExactIntervals.padding(uncertaintiesMicros());
+  public double ownPadding() {
+    return Spread.of(right(), one -> one.uncertaintyMicros() / one.errorMicros()).median();
   }
 
   private static double share(List<TriedCapture> of, Predicate<TriedCapture> condition) {
