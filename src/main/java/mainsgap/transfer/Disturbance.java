@@ -21,6 +21,14 @@ final class Disturbance {
 
   private static final int FEWEST_SWINGS = 2;
 
+  private static final double LONGEST_SURGE_SECONDS = 1.4e-3;
+
+  /** Of a surge the first part is about the highest, and little is left in the last one. */
+  private static final int PARTS = 8;
+
+  private static final double HIGH_SHARE = 0.7;
+  private static final double LOW_SHARE = 0.25;
+
   /** A dead load, or a supply at 10 degrees or more to this one, crosses its band faster. */
   private static final double FOLLOWED_SECONDS = 1e-3;
 
@@ -146,6 +154,36 @@ final class Disturbance {
       to += Math.max(1, width / 2);
     }
     return null;
+  }
+
+  /** Whether it swings about the supply, or falls back to it from a step: no load that is dead. */
+  boolean isInPassing(Stretch stretch) {
+    return swings(stretch) || fallsBack(stretch);
+  }
+
+  /** Behind a gap the supply comes with a step, and a residue leaves the supply without one. */
+  private boolean fallsBack(Stretch stretch) {
+    int length = stretch.to() - stretch.from();
+    int part = length / PARTS;
+    if (part < 1 || length > recording.samplesIn(LONGEST_SURGE_SECONDS)) {
+      return false;
+    }
+    double[] deviations = supply.deviationsIn(recording, stretch.from(), stretch.to());
+    double side = Math.signum(mean(deviations, 0, part));
+    double most = 0;
+    for (int from = 0; from + part <= length; from += part) {
+      most = Math.max(most, side * mean(deviations, from, part));
+    }
+    return side * mean(deviations, 0, part) > HIGH_SHARE * most
+        && Math.abs(mean(deviations, length - part, part)) < LOW_SHARE * most;
+  }
+
+  private static double mean(double[] values, int from, int count) {
+    double sum = 0;
+    for (int i = from; i < from + count; i++) {
+      sum += values[i];
+    }
+    return sum / count;
   }
 
   private boolean isDead(Stretch stretch) {

@@ -129,10 +129,10 @@ final class EventSearch {
   private @Nullable FoundEvent fitted(Recording watched, Supply before, int departure) {
     Supply after = SettledSupply.after(watched, departure, watched.task().nominalFrequencyHertz());
     GapTopology seen = new GapTopology(watched, before, after, departure);
-    int left = seen.followedAgain().leftForGood();
+    int left = seen.followedAgain().left();
     boolean isLater = left - departure > watched.samplesIn(LATER_SECONDS);
     GapTopology topology = isLater ? seen.leftAt(left) : seen;
-    Disturbance.Stretch disturbance = topology.followedAgain().disturbance();
+    Disturbance.Stretch disturbance = disturbance(topology);
     if (disturbance != null) {
       PassedOver passed = PassedOver.bridged(watched, before, disturbance);
       int next = departure(passed.recording(), passed.from());
@@ -140,6 +140,13 @@ final class EventSearch {
     }
     Outcome outcome = new GapMeasurement(watched, before, after, topology, mains).outcome();
     return outcome == null ? null : new FoundEvent(outcome, before, after, mainsLoss());
+  }
+
+  /** What is left on the load behind the loss tells whether it was dead before. */
+  private static Disturbance.@Nullable Stretch disturbance(GapTopology topology) {
+    FollowedAgain again = topology.followedAgain();
+    int left = again.leftForGood();
+    return left > again.left() ? topology.leftAt(left).followedAgain().disturbance() : null;
   }
 
   /**

@@ -22,8 +22,11 @@ final class FollowedAgain {
 
   private static final double DEAD_SECONDS = 0.25e-3;
   private static final double APART_SHARE_OF_PEAK = 0.05;
+  private static final double AT_ZERO_SHARE = 0.6;
 
-  /** Behind what lasts longer than a pulse, for longer than contacts bounce. */
+  /** A dead load for less is a notch, where the supply goes on for longer than contacts bounce. */
+  private static final double NOTCH_SECONDS = 0.45e-3;
+
   private static final double BEYOND_BOUNCE_SECONDS = 5e-3;
 
   /** The sides of a disturbance that still lie near the supply. */
@@ -47,13 +50,19 @@ final class FollowedAgain {
     this.dead = dead;
   }
 
-  /** The first sample behind the last run that follows the supply before again. */
+  /** The first sample behind the supply before. */
+  int left() {
+    return runs.get(0).to();
+  }
+
+  /**
+   * The first sample behind the last run that follows the supply before again. A return in phase
+   * with that supply follows it too, up to where the supply after fits as well.
+   */
   int leftForGood() {
-    int left = runs.get(0).to();
-    for (Segmentation.Run run : runs.subList(0, runs.size() - 1)) {
-      if (run.part() == Segmentation.Part.AFTER) {
-        break;
-      }
+    int left = left();
+    for (int k = 1; k + 1 < runs.size() && runs.get(k + 1).part() != Segmentation.Part.AFTER; k++) {
+      Segmentation.Run run = runs.get(k);
       boolean isAgain = isFollowedFor(FOLLOWED_SECONDS, run) && isSoon(left, run.from());
       left = isAgain ? run.to() : left;
     }
@@ -61,33 +70,54 @@ final class FollowedAgain {
   }
 
   /**
-   * What was away from the supply before for a moment and was no opening of the switch: a pulse or
-   * a ring, since the load was not dead when that supply came back, or whatever a whole cycle of
-   * the supply follows. Null where there is none.
+   * What was away from the supply before for a moment and was no opening of the switch, since the
+   * load was not dead: a pulse, a ring, or a notch. Null where there is none.
    */
   Disturbance.@Nullable Stretch disturbance() {
-    for (int k = 2; k + 1 < runs.size(); k++) {
-      if (runs.get(k + 1).part() != Segmentation.Part.GAP
-          && runs.get(k + 1).part() != Segmentation.Part.BEFORE) {
-        break;
-      }
-      if (isOver(runs.get(k)) && (isLongAgo(runs.get(k)) || !dead.isUpToEndOf(runs.get(k - 1)))) {
+    for (int k = 2; k + 1 < runs.size() && runs.get(k + 1).part() != Segmentation.Part.AFTER; k++) {
+      if (isOver(runs.get(k)) && (isNotch(runs.get(k)) || !isOpening(runs.get(k - 1)))) {
         int side = recording.samplesIn(SIDE_SECONDS);
-        return new Disturbance.Stretch(runs.get(1).from() - side, runs.get(k).from() + side);
+        return new Disturbance.Stretch(left() - side, runs.get(k).from() + side);
       }
     }
     return null;
   }
 
   private boolean isOver(Segmentation.Run run) {
-    int from = runs.get(1).from();
-    return isSoon(from, run.from())
-        && isFollowedFor(isShort(from, run.from()) ? OVER_SECONDS : BEYOND_BOUNCE_SECONDS, run);
+    return isSoon(left(), run.from())
+        && isFollowedFor(isShort(left(), run.from()) ? OVER_SECONDS : BEYOND_BOUNCE_SECONDS, run);
   }
 
-  private boolean isLongAgo(Segmentation.Run run) {
-    return isShort(runs.get(1).from(), run.from())
-        && isFollowedFor(recording.task().cycleSeconds(), run);
+  private boolean isNotch(Segmentation.Run run) {
+    return run.from() - left() <= recording.samplesIn(NOTCH_SECONDS)
+        && isFollowedFor(BEYOND_BOUNCE_SECONDS, run);
+  }
+
+  /**
+   * Dead where a later gap lies, or at zero; or dead in any other way for longer than a notch; or
+   * so long as a gap, and not in passing beyond doubt: a residue may be anywhere.
+   */
+  private boolean isOpening(Segmentation.Run away) {
+    int from = left();
+    if (dead.is(away) || dead.isUpToEndOf(away) || isAtZero(from, away.to())) {
+      return true;
+    }
+    Disturbance.Stretch stretch = new Disturbance.Stretch(from, away.to());
+    boolean mayBe =
+        !isShort(from, away.to())
+            || (away.to() - from > recording.samplesIn(NOTCH_SECONDS)
+                && new DeadLoad(recording, before).isIn(from, away.to()));
+    return mayBe && !new Disturbance(recording, before).isInPassing(stretch);
+  }
+
+  private boolean isAtZero(int from, int to) {
+    double within = APART_SHARE_OF_PEAK * recording.peakVolts();
+    double offset = before.harmonics().offsetVolts();
+    int near = 0;
+    for (int i = from; i < to; i++) {
+      near += Math.abs(recording.volts()[i] - offset) < within ? 1 : 0;
+    }
+    return near > AT_ZERO_SHARE * (to - from);
   }
 
   private boolean isFollowedFor(double seconds, Segmentation.Run run) {

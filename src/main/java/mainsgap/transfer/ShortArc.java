@@ -21,6 +21,14 @@ final class ShortArc {
 
   private static final int FEWEST_SAMPLES = 4;
 
+  private static final double BEHIND_SECONDS = 0.3e-3;
+
+  /** The mean square of what is left, in units of the noise. */
+  private static final double MOST_SQUARES_BEHIND = 4;
+
+  /** As for longer arcs, which are not quite steady either. */
+  private static final double AMBIGUITY = 1.3;
+
   /** In square volts a volt, however quiet the record. */
   private static final double LEAST_VARIANCE_SHARE_OF_PEAK = 1e-6;
 
@@ -74,8 +82,19 @@ final class ShortArc {
     }
     boolean isProved =
         supplied.length - best >= FEWEST_SAMPLES
+            && isDeadBehind(residue)
             && leftCost(supplied, left, index, residue) - costs[best] > PROVED;
     return isProved ? edge(Moments.byCosts(costs), left) : null;
+  }
+
+  /** The crossing ends an arc; what swings about the load does not end there. */
+  private boolean isDeadBehind(Residue residue) {
+    int to = Math.min(recording.length(), crossing + recording.samplesIn(BEHIND_SECONDS));
+    double squares = 0;
+    for (int i = crossing; i < to; i++) {
+      squares += square(residue.voltsAt(recording.time().secondsAt(i)) - recording.volts()[i]);
+    }
+    return squares < MOST_SQUARES_BEHIND * (to - crossing);
   }
 
   /** Of the samples up to the crossing, for an opening at each of them. */
@@ -122,7 +141,7 @@ final class ShortArc {
     return new Edge(
         recording.time().secondsAt(from + places.mean() - 0.5),
         interval / Math.sqrt(12),
-        places.spread() * interval,
+        AMBIGUITY * places.spread() * interval,
         0,
         EdgeShape.ABRUPT,
         extinction.window(),
