@@ -79,7 +79,7 @@ final class GapEnds {
             || steps.size() > 1
             || (!steps.isEmpty() && steps.get(0) >= runs.get(firstAfter).to());
     boolean inRest = false;
-    if (rest != null) {
+    if (rest != null && (steps.isEmpty() || bounce != null)) {
       double dead = bounce == null ? opened.seconds() : recording.time().secondsAt(bounce.from());
       Edge bounded = rest.bounded(dead, settled);
       settled = bounded == null ? settled : bounded;

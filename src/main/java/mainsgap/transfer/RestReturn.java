@@ -19,6 +19,11 @@ final class RestReturn {
   /** No sample tells more than this (-2 ln p): a stray, or a supply that still settles. */
   private static final double MOST_COST = 25;
 
+  /** A supply that starts softly gives at least so much of what it will, one that rings at most. */
+  private static final double LEAST_STARTED = 0.4;
+
+  private static final double MOST_STARTED = 1.6;
+
   /** An instant that is found elsewhere is the same one if it lies within so many samples. */
   private static final double SAME_SAMPLES = 2;
 
@@ -98,7 +103,18 @@ final class RestReturn {
     }
     double spread =
         Math.hypot(SPREAD_SHARE_OF_PEAK * recording.peakVolts(), supplied.spreadVolts());
-    return cost((volts - left) / spread) - cost(supplied.distanceVolts(volts) / spread);
+    double fed = started(supplied, left).distanceVolts(volts);
+    return cost((volts - left) / spread) - cost(fed / spread);
+  }
+
+  /** What a supply may give that starts softly or rings: off what was left, it feeds the load. */
+  private static OwnSteps.Supplied started(OwnSteps.Supplied supplied, double left) {
+    double low = supplied.lowVolts() - left;
+    double high = supplied.highVolts() - left;
+    return new OwnSteps.Supplied(
+        left + low * (low > 0 ? LEAST_STARTED : MOST_STARTED),
+        left + high * (high > 0 ? MOST_STARTED : LEAST_STARTED),
+        supplied.spreadVolts());
   }
 
   private static double cost(double deviation) {

@@ -29,6 +29,9 @@ final class Steps {
   /** A make stays away from the residue by so much of its step: a stray of the noise does not. */
   private static final double STAYS_SHARE = 0.5;
 
+  /** A load that was let go moves by less than this share of the step that feeds it again. */
+  private static final double WANDERS_SHARE = 0.2;
+
   /** A swing has been on its way for so long. */
   private static final double SWING_SECONDS = 0.1e-3;
 
@@ -73,7 +76,7 @@ final class Steps {
       if (!makes.isEmpty() && i - makes.get(makes.size() - 1) > within) {
         break;
       }
-      if (isStep(deviations, i - first + 2) && isMake(i) && (makes.isEmpty() || isDeadBefore(i))) {
+      if (isStep(deviations, i - first + 2) && isMake(i) && (makes.isEmpty() || isLetGoBefore(i))) {
         makes.add(i);
       }
     }
@@ -104,14 +107,28 @@ final class Steps {
         && !isSwing(index, step);
   }
 
-  /** A contact that makes once more has let the load go before: a ring's crossing has not. */
-  private boolean isDeadBefore(int index) {
-    double sum = 0;
+  /**
+   * A contact that makes once more has let the load go before: it lies at its residue, or lies
+   * quietly off the supply while it discharges from where it was fed. A ring's crossing does
+   * neither.
+   */
+  private boolean isLetGoBefore(int index) {
+    double step = deviation(index) - deviation(index - 1);
+    double mean = 0;
+    double lacking = 0;
+    double residual = 0;
     for (int i = index - stays; i < index; i++) {
-      sum += Math.abs(fromResidue(i));
+      mean += recording.volts()[i] / stays;
+      lacking -= deviation(i) * Math.signum(step) / stays;
+      residual += Math.abs(fromResidue(i)) / stays;
     }
-    double step = Math.abs(deviation(index) - deviation(index - 1));
-    return sum / stays < STAYS_SHARE * step;
+    double wander = 0;
+    for (int i = index - stays; i < index; i++) {
+      wander += Math.abs(recording.volts()[i] - mean) / stays;
+    }
+    boolean isQuiet = wander < WANDERS_SHARE * Math.abs(step);
+    return residual < STAYS_SHARE * Math.abs(step)
+        || (isQuiet && lacking > Math.max(smallestVolts, STAYS_SHARE * Math.abs(step)));
   }
 
   private boolean staysAway(int index, double step) {
