@@ -19,11 +19,11 @@ final class GapEnds {
   /**
    * The makes that end a gap.
    *
-   * @param first when the load was first fed again
+   * @param firstSeconds when the load was first fed again
    * @param settled from when on it is fed without a break
    * @param inRest whether the settled one lies within a rest of the output, where it does not show
    */
-  record Returns(Edge first, Edge settled, boolean inRest) {}
+  record Returns(double firstSeconds, Edge settled, boolean inRest) {}
 
   GapEnds(Recording recording, Supply before, @Nullable Supply after, GapTopology topology) {
     this.recording = recording;
@@ -74,23 +74,31 @@ final class GapEnds {
     RestReturn rest = following.hasSteps() ? new RestReturn(recording, residue, following) : null;
     Segmentation.Run bounce = lastBounce(makes, rest);
     Edge settled = bounce == null ? makes.first() : lastMake(bounce);
+    if (rest != null) {
+      double dead = bounce == null ? opened.seconds() : recording.time().secondsAt(bounce.from());
+      boolean isKnown = bounce == null && !steps.isEmpty();
+      return ofSteppedOutput(rest, opened, settled, isKnown ? null : rest.bounded(dead, settled));
+    }
     boolean bounced =
         bounce != null
             || steps.size() > 1
             || (!steps.isEmpty() && steps.get(0) >= runs.get(firstAfter).to());
-    boolean inRest = false;
-    if (rest != null && (steps.isEmpty() || bounce != null)) {
-      double dead = bounce == null ? opened.seconds() : recording.time().secondsAt(bounce.from());
-      Edge bounded = rest.bounded(dead, settled);
-      settled = bounded == null ? settled : bounded;
-      inRest = bounded != null && bounded.modelSeconds() > 0;
-    }
     Edge rising =
         new RisingReturn(recording, before, residue, following, opened).locate(settled, bounced);
     if (rising != null) {
-      return new Returns(rising, rising, false);
+      return new Returns(rising.seconds(), rising, false);
     }
-    return new Returns(bounced ? firstMake(firstAfter, steps, search) : settled, settled, inRest);
+    Edge first = bounced ? firstMake(firstAfter, steps, search) : settled;
+    return new Returns(Math.min(first.seconds(), settled.seconds()), settled, false);
+  }
+
+  /** Its first make is told by the samples that it feeds: its own rests and steps are no bounce. */
+  private Returns ofSteppedOutput(
+      RestReturn rest, Edge opened, Edge found, @Nullable Edge bounded) {
+    Edge settled = bounded == null ? found : bounded;
+    int fed = rest.firstFed(opened.seconds(), settled.seconds());
+    double first = Math.min(recording.time().secondsAt(fed - 0.5), settled.seconds());
+    return new Returns(first, settled, bounded != null && bounded.modelSeconds() > 0);
   }
 
   private int indexOf(Segmentation.Part part) {

@@ -141,7 +141,6 @@ final class GapMeasurement {
   }
 
   private Outcome measured(Edge loss, Edge lastOpening, GapEnds.Returns returns, Supply following) {
-    Edge firstReturn = returns.first();
     Edge settled = returns.settled();
     GapFigures figures = new GapFigures(recording, loss.seconds(), settled.seconds());
     double transferMillis = (settled.seconds() - loss.seconds()) * 1e3;
@@ -149,7 +148,7 @@ final class GapMeasurement {
         recording.task().event(),
         loss.seconds(),
         lastOpening.seconds(),
-        firstReturn.seconds(),
+        returns.firstSeconds(),
         settled.seconds(),
         transferMillis,
         budgets().ofGap(loss, returns),
@@ -159,7 +158,7 @@ final class GapMeasurement {
         figures.recoveryMillis(following),
         before.model().angleDegreesAt(loss.seconds()),
         SupplySteps.between(before, following, settled.seconds(), recording.task()),
-        cleanness(loss, firstReturn, settled, following),
+        cleanness(loss, returns, following),
         OtherChannels.NONE);
   }
 
@@ -167,9 +166,10 @@ final class GapMeasurement {
     return new GapBudget(recording, before.harmonics().noiseVolts());
   }
 
-  private Cleanness cleanness(Edge loss, Edge firstReturn, Edge settled, Supply following) {
+  private Cleanness cleanness(Edge loss, GapEnds.Returns returns, Supply following) {
     var instants =
-        new CleannessFigures.Instants(loss.seconds(), firstReturn.seconds(), settled.seconds());
+        new CleannessFigures.Instants(
+            loss.seconds(), returns.firstSeconds(), returns.settled().seconds());
     return new CleannessFigures(recording, before, following, instants).figures(runs);
   }
 

@@ -24,6 +24,14 @@ final class RestReturn {
 
   private static final double MOST_STARTED = 1.6;
 
+  /** What is fed for so long, and so many samples, is fed beyond doubt. */
+  private static final double SURE_SECONDS = 30e-6;
+
+  private static final int SURE_SAMPLES = 2;
+
+  /** Contacts bounce for less (common practice). */
+  private static final double BOUNCE_SECONDS = 1.5e-3;
+
   /** An instant that is found elsewhere is the same one if it lies within so many samples. */
   private static final double SAME_SAMPLES = 2;
 
@@ -67,6 +75,39 @@ final class RestReturn {
         found.shape(),
         found.window(),
         found.laterVolts());
+  }
+
+  /**
+   * The first sample that the output surely feeds, up to a known return: where a contact bounces,
+   * the first make. That of the return itself where no earlier one is. What feeds the load before
+   * it is dead for longer than a contact bounces is the supply before.
+   *
+   * @param fromSeconds the load is not fed before
+   * @param returnSeconds from when on it is fed for good
+   */
+  int firstFed(double fromSeconds, double returnSeconds) {
+    int from = Math.max(0, (int) Math.ceil(recording.time().indexAt(fromSeconds)));
+    int to = (int) Math.ceil(recording.time().indexAt(returnSeconds));
+    double surelyFed = MOST_COST * Math.max(SURE_SAMPLES, recording.samplesIn(SURE_SECONDS));
+    double surelyDead = MOST_COST * Math.max(SURE_SAMPLES, recording.samplesIn(BOUNCE_SECONDS));
+    double fed = 0;
+    double dead = 0;
+    int since = from;
+    int first = to;
+    for (int i = from; i < to; i++) {
+      double evidence = deadMinusFed(i);
+      dead = Math.min(surelyDead, Math.max(0, dead - evidence));
+      fed = Math.min(surelyFed, Math.max(0, fed + evidence));
+      if (fed == 0) {
+        since = i + 1;
+      }
+      if (dead == surelyDead) {
+        first = to;
+      } else if (fed == surelyFed) {
+        first = Math.min(first, since);
+      }
+    }
+    return first;
   }
 
   /**

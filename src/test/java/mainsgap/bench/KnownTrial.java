@@ -40,6 +40,15 @@ record KnownTrial(long seed, int number, Outcome outcome, TrialTruth truth) {
     return outcome instanceof Measured measured ? measured.uncertaintyMillis() : Double.NaN;
   }
 
+  /** Of how long the make bounced; NaN where no gap was measured. */
+  double bounceErrorMillis() {
+    Double first = truth.firstReturnSeconds();
+    Double back = truth.returnSeconds();
+    return first != null && back != null && outcome instanceof Measured measured
+        ? 1e3 * (measured.returnSeconds() - measured.firstReturnSeconds() - (back - first))
+        : Double.NaN;
+  }
+
   @Override
   public String toString() {
     Double firstReturn = truth.firstReturnSeconds();

@@ -29,6 +29,11 @@ class SimulatedTruthTest {
   /** Of intervals that hold 95 %: 465 of 500 lies two standard deviations below. */
   private static final double LEAST_HELD = 0.93;
 
+  /** How long a make bounces is told to this. */
+  private static final double BOUNCE_MILLIS = 0.1;
+
+  private static final double LEAST_FOUND = 0.85;
+
   private static final int TRIALS = 5;
 
   private final Path folder;
@@ -37,11 +42,14 @@ class SimulatedTruthTest {
     this.folder = folder;
   }
 
-  @Test
-  void statedIntervalsHoldTheTruth() {
-    List<KnownTrial> trials = trials(SimulatedUnit.STANDBY, 6);
+  /** Relays bounce, loads discharge between the makes, inverters start softly and ring. */
+  @ParameterizedTest
+  @CsvSource({"STANDBY, 6", "LINE_INTERACTIVE, 4", "STANDBY_STEPPED, 4", "STANDBY_QUASI_SQUARE, 4"})
+  void statedIntervalsHoldTheTruth(SimulatedUnit unit, int seeds) {
+    List<KnownTrial> trials = trials(unit, seeds);
 
-    assertAll(() -> assertKinds(trials), () -> assertHeld(trials));
+    assertAll(
+        () -> assertKinds(trials), () -> assertHeld(trials), () -> assertBouncesFound(trials));
   }
 
   @ParameterizedTest
@@ -70,7 +78,8 @@ class SimulatedTruthTest {
     List<KnownTrial> trials = trials(unit, seeds);
 
     LOG.warn("{}", table(unit, trials));
-    assertAll(() -> assertKinds(trials), () -> assertHeld(trials));
+    assertAll(
+        () -> assertKinds(trials), () -> assertHeld(trials), () -> assertBouncesFound(trials));
   }
 
   private List<KnownTrial> trials(SimulatedUnit unit, int seeds) {
@@ -92,6 +101,15 @@ class SimulatedTruthTest {
     assertTrue(
         gaps.size() - missed.size() >= LEAST_HELD * gaps.size(),
         () -> missed.size() + " of " + gaps.size() + " intervals miss the truth: " + missed);
+  }
+
+  private static void assertBouncesFound(List<KnownTrial> trials) {
+    List<KnownTrial> gaps = trials.stream().filter(KnownTrial::isGap).toList();
+    List<KnownTrial> missed =
+        gaps.stream().filter(trial -> Math.abs(trial.bounceErrorMillis()) > BOUNCE_MILLIS).toList();
+    assertTrue(
+        gaps.size() - missed.size() >= LEAST_FOUND * gaps.size(),
+        () -> missed.size() + " of " + gaps.size() + " makes bounced otherwise: " + missed);
   }
 
   private static String table(SimulatedUnit unit, List<KnownTrial> trials) {

@@ -27,7 +27,7 @@ class GapBudgetTest {
 
   private static UncertaintyBudget budget(CodeFormat format) {
     return new GapBudget(recording(format), NOISE_VOLTS)
-        .ofGap(edge(0.1), new GapEnds.Returns(edge(0.11), edge(0.11), false));
+        .ofGap(edge(0.1), new GapEnds.Returns(0.11, edge(0.11), false));
   }
 
   private static List<String> names(UncertaintyBudget budget) {
