@@ -89,6 +89,10 @@ final class GapEnds {
       return new Returns(rising.seconds(), rising, false);
     }
     Edge first = bounced ? firstMake(firstAfter, steps, search) : settled;
+    DischargedBreak.Found open = discharged(following).lastAfter(settled);
+    if (open != null) {
+      settled = lastMake(open, following);
+    }
     return new Returns(Math.min(first.seconds(), settled.seconds()), settled, false);
   }
 
@@ -163,6 +167,14 @@ final class GapEnds {
             MOST_BOUNCES));
   }
 
+  private DischargedBreak discharged(Supply following) {
+    return new DischargedBreak(recording, residue, following, noiseVolts(following));
+  }
+
+  private double noiseVolts(Supply following) {
+    return Math.max(before.harmonics().noiseVolts(), following.usualSpreadVolts());
+  }
+
   private Makes makes(Instants.Search search, Supply following) {
     double noise = before.harmonics().noiseVolts();
     return Makes.find(recording, residue, following, noise, instants, search, runs);
@@ -170,9 +182,8 @@ final class GapEnds {
 
   private List<Integer> steps(Instants.Search search, Supply following) {
     int cycle = (int) Math.ceil(recording.samplesPerCycle());
-    double noise = Math.max(before.harmonics().noiseVolts(), following.usualSpreadVolts());
     List<Integer> makes =
-        new Steps(recording, residue, following, noise)
+        new Steps(recording, residue, following, noiseVolts(following))
             .makes(search.first(), search.to() + cycle, cycle);
     boolean isOfReturn =
         makes.isEmpty() || makes.get(0) <= search.last() || isAfterBounce(makes.get(0));
@@ -215,11 +226,20 @@ final class GapEnds {
 
   /** The make that ends the break {@code bounce}; its first half may still decay. */
   private Edge lastMake(Segmentation.Run bounce) {
-    int from = (bounce.from() + bounce.to()) / 2;
-    int slack = Math.max(2, (bounce.to() - from) / 2);
+    return instants.arriving(out(bounce.from(), bounce.to()));
+  }
+
+  /** The same out of a load that discharges. */
+  private Edge lastMake(DischargedBreak.Found bounce, Supply following) {
+    return new Instants(recording, before, bounce.residue(), following)
+        .arriving(out(bounce.from(), 2 * bounce.to() - bounce.from()));
+  }
+
+  private Instants.Search out(int bounceFrom, int bounceTo) {
+    int from = (bounceFrom + bounceTo) / 2;
+    int slack = Math.max(2, (bounceTo - from) / 2);
     int to =
-        Math.min(recording.length(), bounce.to() + recording.samplesIn(GapSearches.REACH_SECONDS));
-    int last = Math.min(to - 1, bounce.to() + slack);
-    return instants.arriving(new Instants.Search(from, to, from + 1, last));
+        Math.min(recording.length(), bounceTo + recording.samplesIn(GapSearches.REACH_SECONDS));
+    return new Instants.Search(from, to, from + 1, Math.min(to - 1, bounceTo + slack));
   }
 }

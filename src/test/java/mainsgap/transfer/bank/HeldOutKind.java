@@ -28,6 +28,15 @@ public enum HeldOutKind implements CaptureKind {
         rig.makeBounces = new double[] {lastBreak + rig.dice.between(0.4e-3, 1.5e-3), lastBreak};
       }),
 
+  /** The output's contact bounces, and the load keeps some of its voltage while it is open. */
+  DISCHARGING_BOUNCE(
+      rig -> {
+        rig.gapSeconds = rig.dice.between(6e-3, 20e-3);
+        double lastBreak = rig.dice.between(0.3e-3, 1.5e-3);
+        rig.makeBounces = new double[] {lastBreak + rig.dice.between(0.3e-3, 2e-3), lastBreak};
+        rig.dischargeSeconds = rig.dice.logBetween(30e-6, 0.5e-3);
+      }),
+
   /** A slow probe before a ringing output. */
   LOW_PASS_AND_RING(
       rig -> {

@@ -59,9 +59,22 @@ final class LoadVoltage {
     if (seconds >= returnSeconds) {
       return isSecondBreak(seconds - rig.returnSeconds()) ? 0 : inverter.voltsAt(seconds);
     }
-    return isMadeBefore(rig.returnSeconds() - seconds)
-        ? inverter.voltsAt(seconds)
-        : remnant.voltsAt(seconds);
+    if (isMadeBefore(rig.returnSeconds() - seconds)) {
+      return inverter.voltsAt(seconds);
+    }
+    return remnant.voltsAt(seconds) + dischargeVolts(seconds);
+  }
+
+  /** What is left of the voltage at which the output's contact broke last. */
+  private double dischargeVolts(double seconds) {
+    double volts = 0;
+    for (int k = 1; k < rig.makeBounces.length; k += 2) {
+      double broken = rig.returnSeconds() - rig.makeBounces[k];
+      if (rig.dischargeSeconds > 0 && seconds > broken) {
+        volts = inverter.voltsAt(broken) * Math.exp((broken - seconds) / rig.dischargeSeconds);
+      }
+    }
+    return volts;
   }
 
   private boolean isMadeAgain(double since) {

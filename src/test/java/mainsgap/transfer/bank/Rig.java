@@ -95,6 +95,9 @@ final class Rig {
   /** Seconds before the return at which the output contact makes and breaks, longest first. */
   double[] makeBounces = {};
 
+  /** Time constant with which the load discharges between these makes; 0 where it does at once. */
+  double dischargeSeconds;
+
   // the output
   boolean returns = true;
   boolean outputNeverLeaves;
