@@ -39,9 +39,6 @@ final class DischargedBreak {
   /** The supply explains the same samples worse by this. */
   private static final double WORSE = 2.2;
 
-  /** A supply that deviates more often rings. */
-  private static final int MOST_RUNS = 5;
-
   /** The contact opened so long before, at most, where the discharge is surely seen. */
   private static final double OPENED_SECONDS = 0.6e-3;
 
@@ -80,18 +77,15 @@ final class DischargedBreak {
     for (int k = 0; k < means; k++) {
       signs[k] = sign(start + k * width);
     }
-    if (runs(signs) > MOST_RUNS) {
-      return null;
-    }
     int to = means;
     while (to > 1) {
       int from = to - 1;
       while (from > 0 && signs[from - 1] == signs[to - 1]) {
         from--;
       }
-      // fed before and after it: a ring swings to both sides, and an arrival deviates from its make
+      // fed before and after it: what deviates from the make on is the shape of the arrival
       boolean isBetween = from > 0 && signs[from - 1] == 0 && (to == means || signs[to] == 0);
-      if (signs[to - 1] != 0 && isBetween) {
+      if (signs[to - 1] != 0 && isBetween && !isRing(signs, from)) {
         Found found = discharge(made, start + from * width, start + to * width);
         if (found != null) {
           return found;
@@ -102,13 +96,14 @@ final class DischargedBreak {
     return null;
   }
 
-  /** How often it deviates to one side. */
-  private static int runs(int[] signs) {
-    int runs = 0;
-    for (int k = 0; k < signs.length; k++) {
-      runs += signs[k] != 0 && (k == 0 || signs[k - 1] != signs[k]) ? 1 : 0;
+  /** A ring has swung to the other side before. */
+  private static boolean isRing(int[] signs, int index) {
+    for (int k = 0; k < index; k++) {
+      if (signs[k] == -signs[index]) {
+        return true;
+      }
     }
-    return runs;
+    return false;
   }
 
   /** Of the mean deviation from the supply; 0 where it is none. */
