@@ -36,7 +36,7 @@ final class DischargedBreak {
 
   private static final double EXPLAINED_SHARE_OF_PEAK = 0.001;
 
-  /** The supply explains the same samples worse by this. */
+  /** The supply explains the same samples worse by this, and than it explains its own cycles. */
   private static final double WORSE = 2.2;
 
   /** The contact opened so long before, at most, where the discharge is surely seen. */
@@ -136,7 +136,9 @@ final class DischargedBreak {
     Residue best = fitted(from, end);
     double most =
         Math.hypot(EXPLAINED_NOISES * noiseVolts, EXPLAINED_SHARE_OF_PEAK * recording.peakVolts());
-    boolean isExplained = best.spreadVolts() <= most && supplyVolts >= WORSE * best.spreadVolts();
+    boolean isExplained =
+        best.spreadVolts() <= most
+            && supplyVolts >= WORSE * Math.max(best.spreadVolts(), noiseVolts);
     return isExplained && isFromSupply(best, from) ? new Found(from, to, best) : null;
   }
 
