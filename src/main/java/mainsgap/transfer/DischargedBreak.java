@@ -15,7 +15,7 @@ final class DischargedBreak {
   private static final double APART_SHARE_OF_PEAK = 0.015;
   private static final double APART_NOISES = 4.5;
 
-  /** A shorter deviation is no break, a longer one no bounce (contacts: common practice). */
+  /** A shorter deviation is no break, a longer one no bounce (own choice). */
   private static final double SHORTEST_SECONDS = 0.12e-3;
 
   private static final double LONGEST_SECONDS = 2.5e-3;
@@ -128,7 +128,8 @@ final class DischargedBreak {
     double fed = 0;
     double arrived = 0;
     for (int i = from; i < end; i++) {
-      fed += deviation(i) * deviation(i);
+      double fromSupply = deviation(i);
+      fed += fromSupply * fromSupply;
       double fromArrival = fromArrival(made, i);
       arrived += fromArrival * fromArrival;
     }

@@ -29,9 +29,6 @@ final class RestReturn {
 
   private static final int SURE_SAMPLES = 2;
 
-  /** Contacts bounce for less (common practice). */
-  private static final double BOUNCE_SECONDS = 1.5e-3;
-
   /** An instant that is found elsewhere is the same one if it lies within so many samples. */
   private static final double SAME_SAMPLES = 2;
 
@@ -89,7 +86,8 @@ final class RestReturn {
     int from = Math.max(0, (int) Math.ceil(recording.time().indexAt(fromSeconds)));
     int to = (int) Math.ceil(recording.time().indexAt(returnSeconds));
     double surelyFed = MOST_COST * Math.max(SURE_SAMPLES, recording.samplesIn(SURE_SECONDS));
-    double surelyDead = MOST_COST * Math.max(SURE_SAMPLES, recording.samplesIn(BOUNCE_SECONDS));
+    double surelyDead =
+        MOST_COST * Math.max(SURE_SAMPLES, recording.samplesIn(RisingReturn.BOUNCE_SECONDS));
     double fed = 0;
     double dead = 0;
     int since = from;

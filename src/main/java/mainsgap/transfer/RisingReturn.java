@@ -30,7 +30,7 @@ final class RisingReturn {
   /**
    * What rises faster is told from no bouncing make (contacts bounce for less, common practice).
    */
-  private static final double BOUNCE_SECONDS = 1.5e-3;
+  static final double BOUNCE_SECONDS = 1.5e-3;
 
   private final Recording recording;
   private final Supply after;
