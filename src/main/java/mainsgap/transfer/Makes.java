@@ -26,6 +26,12 @@ final class Makes {
 
   private static final double SURELY_SHARE = 0.5;
 
+  /** Less sure than this, a load that nowhere lies at its residue may be a ring about it. */
+  private static final double LIKELY_SHARE = 0.35;
+
+  /** A dead load lies within so many spreads of its residue. */
+  private static final double AT_RESIDUE_SPREADS = 2;
+
   /** Where shape and residue are nearer to each other than this, no break is told. */
   private static final double APART_SPREADS = 2;
 
@@ -38,6 +44,7 @@ final class Makes {
   private final Recording recording;
   private final Residue residue;
   private final Supply after;
+  private final double noiseVolts;
   private final Edge first;
   private final List<Segmentation.Run> breaks;
 
@@ -45,11 +52,13 @@ final class Makes {
       Recording recording,
       Residue residue,
       Supply after,
+      double noiseVolts,
       Edge first,
       List<Segmentation.Run> breaks) {
     this.recording = recording;
     this.residue = residue;
     this.after = after;
+    this.noiseVolts = noiseVolts;
     this.first = first;
     this.breaks = breaks;
   }
@@ -74,8 +83,9 @@ final class Makes {
         pinned
             ? instants.arriving(search, i -> isNearCrossing(recording, residue, after, i))
             : instants.arriving(search);
-    Makes made = new Makes(recording, residue, after, arrival, List.of());
-    return new Makes(recording, residue, after, arrival, made.breaks(search, spread, runs));
+    Makes made = new Makes(recording, residue, after, noiseVolts, arrival, List.of());
+    List<Segmentation.Run> breaks = made.breaks(search, spread, runs);
+    return new Makes(recording, residue, after, noiseVolts, arrival, breaks);
   }
 
   /** Where a dead load looks much like a fed one, so that a break there must not bend the shape. */
@@ -170,7 +180,38 @@ final class Makes {
       all += Math.abs(fromArrival(i));
     }
     double off = OFF_SHARE_OF_PEAK * recording.peakVolts() * run.length();
-    return all > off && dead < share * fed && apart > APART_SPREADS * spread * run.length();
+    return all > off
+        && dead < share * fed
+        && apart > APART_SPREADS * spread * run.length()
+        && (dead < LIKELY_SHARE * fed || !isRing(run));
+  }
+
+  /** At the residue in none of its thirds, and as far to the other side of the shape before. */
+  private boolean isRing(Segmentation.Run run) {
+    int third = Math.max(1, run.length() / 3);
+    double nearest = Double.POSITIVE_INFINITY;
+    for (int from = run.from(); from + third <= run.to(); from += third) {
+      double sum = 0;
+      for (int i = from; i < from + third; i++) {
+        sum += Math.abs(fromResidue(i));
+      }
+      nearest = Math.min(nearest, sum / third);
+    }
+    return nearest > AT_RESIDUE_SPREADS * Math.max(residue.spreadVolts(), noiseVolts)
+        && hasSwungBack(run);
+  }
+
+  private boolean hasSwungBack(Segmentation.Run run) {
+    double mean = 0;
+    for (int i = run.from(); i < run.to(); i++) {
+      mean += fromArrival(i) / run.length();
+    }
+    for (int i = (int) Math.ceil(recording.time().indexAt(first.seconds())); i < run.from(); i++) {
+      if (fromArrival(i) * Math.signum(mean) < -Math.abs(mean)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private double fromArrival(int index) {
