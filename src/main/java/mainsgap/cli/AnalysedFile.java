@@ -24,7 +24,13 @@ record AnalysedFile(Path file, int event, JudgedCapture capture, List<String> be
   }
 
   private String name() {
-    return event == 0 ? file.toString() : file + " event " + event;
+    return event == 0 ? file.toString() : file + " event " + event + kind();
+  }
+
+  /** Which way mains went, where it is known. */
+  private String kind() {
+    Object word = capture.figures().get("event");
+    return word == null ? "" : ", " + word;
   }
 
   /** All files as one JSON document; scripts depend on the names. */

@@ -2,8 +2,6 @@ package mainsgap.cli;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
-import mainsgap.transfer.Measured;
-import mainsgap.transfer.NoReturn;
 import mainsgap.transfer.Outcome;
 import mainsgap.transfer.UncertaintyBudget;
 import org.jspecify.annotations.Nullable;
@@ -12,18 +10,9 @@ import org.jspecify.annotations.Nullable;
 final class BudgetJson {
   private BudgetJson() {}
 
-  /** Its budget; null where the outcome has none, or none was kept. */
-  static @Nullable UncertaintyBudget of(Outcome outcome) {
-    return switch (outcome.kind()) {
-      case MEASURED -> ((Measured) outcome).budget();
-      case NO_RETURN -> ((NoReturn) outcome).budget();
-      case NO_INTERRUPTION, REFUSED -> null;
-    };
-  }
-
   /** Adds the lines, and k, to {@code values}: null where there are none. */
   static void put(Outcome outcome, Map<String, @Nullable Object> values) {
-    UncertaintyBudget budget = of(outcome);
+    UncertaintyBudget budget = outcome.budget();
     values.put(
         "uncertaintyBudget",
         budget == null ? null : budget.components().stream().map(BudgetJson::line).toList());

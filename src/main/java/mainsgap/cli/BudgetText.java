@@ -14,7 +14,7 @@ final class BudgetText {
 
   /** The budget of {@code outcome} under its name; empty where it has none. */
   static String of(String name, Outcome outcome) {
-    UncertaintyBudget budget = BudgetJson.of(outcome);
+    UncertaintyBudget budget = outcome.budget();
     return budget == null ? "" : "\nuncertainty, " + name + "\n" + of(budget);
   }
 

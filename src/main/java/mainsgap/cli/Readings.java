@@ -2,6 +2,7 @@ package mainsgap.cli;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.util.Locale;
 import mainsgap.statistics.StatedValue;
 
 /** Numbers with units for people. */
@@ -23,6 +24,13 @@ final class Readings {
         + (uncertaintyMillis > 0
             ? StatedValue.of(0, uncertaintyMillis).uncertainty() + " ms"
             : millis(uncertaintyMillis));
+  }
+
+  /** A number in a form such as "%+.1f %%"; what rounds to zero has no sign. */
+  static String formed(String form, double value) {
+    String text = String.format(Locale.ROOT, form, value);
+    boolean isZero = text.chars().noneMatch(one -> one >= '1' && one <= '9');
+    return isZero ? String.format(Locale.ROOT, form.replace("%+", "%"), 0.0) : text;
   }
 
   /** How many of a thing, in the singular where it is one. */

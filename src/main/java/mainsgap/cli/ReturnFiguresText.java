@@ -30,8 +30,12 @@ final class ReturnFiguresText {
 
   private void steps(Supplies supplies) {
     add("phase step", "%+.2f°", supplies.phaseStepDegrees());
-    add("frequency step", "%+.1f mHz", supplies.frequencyStepMillihertz());
+    add("frequency step", "%+.4f Hz", hertz(supplies.frequencyStepMillihertz()));
     add("amplitude step", "%+.2f %%", supplies.amplitudeStepPercent());
+  }
+
+  private static @Nullable Double hertz(@Nullable Double millihertz) {
+    return millihertz == null ? null : (Double) (millihertz / 1e3);
   }
 
   private void shape(Cleanness clean) {
@@ -69,6 +73,6 @@ final class ReturnFiguresText {
   }
 
   private void add(String name, String form, @Nullable Double value) {
-    table.add(name, value == null ? NONE : String.format(Locale.ROOT, form, value));
+    table.add(name, value == null ? NONE : Readings.formed(form, value));
   }
 }

@@ -55,7 +55,7 @@ final class ReturnTable {
         clean.word().name().toLowerCase(Locale.ROOT),
         (clean.clippedAfterReturn() ? ">= " : "") + percent(clean.peakOvershootPercent()),
         percent(clean.peakUndershootPercent()),
-        step == null ? NONE : String.format(Locale.ROOT, "%+.1f°", step),
+        step == null ? NONE : Readings.formed("%+.1f°", step),
         thd == null ? NONE : percent(thd.percent()),
         clean.settlingMillis() == null
             ? "-"
@@ -65,7 +65,7 @@ final class ReturnTable {
   }
 
   private static String percent(@Nullable Double value) {
-    return value == null ? NONE : String.format(Locale.ROOT, "%.1f %%", value);
+    return value == null ? NONE : Readings.formed("%.1f %%", value);
   }
 
   /** The table; empty where no return was added. */

@@ -13,6 +13,11 @@ import org.jspecify.annotations.Nullable;
 
 /** Trials, or captures from files, a line each. */
 final class TrialTable {
+  private static final String DEFINITION =
+      "The time is counted from the loss to the return, as the load sees it: near the 'total transfer"
+          + " time' of IEC 62040-3, whose 'transfer time' starts later, at the initiation of the"
+          + " transfer";
+
   private final StringBuilder reasons = new StringBuilder();
   private final Set<String> rules = new LinkedHashSet<>();
   private final String what;
@@ -68,6 +73,8 @@ final class TrialTable {
     return (reasons.isEmpty() ? table.toString() : table + "\n" + reasons)
         + (rules.isEmpty()
             ? ""
-            : "\n" + TextWrap.paragraph("judged by " + String.join("; ", rules)) + "\n");
+            : "\n"
+                + TextWrap.paragraph("judged by " + String.join("; ", rules) + ". " + DEFINITION)
+                + "\n");
   }
 }

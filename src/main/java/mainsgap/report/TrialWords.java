@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import mainsgap.session.LoggedTrial;
 import mainsgap.statistics.StatedValue;
+import mainsgap.transfer.OutcomeNotes;
 import mainsgap.transfer.Verdict;
 
 /**
@@ -15,7 +16,7 @@ import mainsgap.transfer.Verdict;
  * @param result how it stands
  * @param angle at which the loss fell
  * @param residual the residual disturbance over the first cycle
- * @param remark why it is no plain pass, and what a person added
+ * @param remark why it is no plain pass, what has to be told beside a pass, and what a person added
  */
 public record TrialWords(
     String plainTime,
@@ -26,7 +27,7 @@ public record TrialWords(
     String remark) {
   private static final String NONE = "-";
 
-  /** A time is told to a microsecond at best. */
+  /** The uncertainty of a time is no smaller than a tenth of a microsecond. */
   private static final double FINEST_MILLIS = 1e-4;
 
   /** The words for {@code trial}. */
@@ -83,7 +84,9 @@ public record TrialWords(
     }
     if (trial.isRefused()) {
       parts.add(trial.sentence());
-    } else if (trial.verdictReason() != null && trial.verdict().orElse(null) != Verdict.PASS) {
+    } else if (trial.verdict().orElse(null) == Verdict.PASS) {
+      parts.addAll(OutcomeNotes.of(trial.outcome()));
+    } else if (trial.verdictReason() != null) {
       parts.add(trial.verdictReason());
     }
     return Wording.isolated(String.join("; ", parts));

@@ -3,6 +3,7 @@ package mainsgap.session;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
@@ -14,6 +15,10 @@ import org.jspecify.annotations.Nullable;
 final class CaptureColumns {
   private static final Pattern TIME_NAME =
       Pattern.compile("t|time|times|second|seconds|zeit|temps|tempo|tiempo|x-axis|x axis");
+  private static final Pattern OUTPUT_NAME =
+      Pattern.compile("(.*\\W)?(output|load voltage)(\\W.*)?");
+  private static final Pattern OTHER_NAME =
+      Pattern.compile("(.*\\W)?(mains|input|grid|current|marker|trigger)(\\W.*)?");
   private static final Pattern COUNT_NAME =
       Pattern.compile("x|n|no\\.?|nr\\.?|#|i|index|sample|samples|point|points|sequence");
 
@@ -114,11 +119,17 @@ final class CaptureColumns {
     return time.isNamed(COUNT_NAME) || time.name().isEmpty();
   }
 
-  /** The first column of volts, else the first that is neither the time nor of another unit. */
+  /**
+   * The first column of volts, else the first that is neither the time nor of another unit; one
+   * that is named as the output before all others, and one that is named as something else last.
+   */
   Column voltage(@Nullable Column time, Collection<Column> taken) {
     List<Column> others = new ArrayList<>(columns);
     others.remove(time);
     others.removeAll(taken);
+    others.sort(
+        Comparator.comparing((Column column) -> !column.isNamed(OUTPUT_NAME))
+            .thenComparing(column -> column.isNamed(OTHER_NAME)));
     for (Column column : others) {
       if (column.holds(Quantity.VOLTAGE)) {
         return column;

@@ -13,7 +13,6 @@ import mainsgap.signal.Waveform;
 import mainsgap.transfer.DeclaredClaim;
 import mainsgap.transfer.Figures;
 import mainsgap.transfer.Judgement;
-import mainsgap.transfer.Measured;
 import mainsgap.transfer.MeasuringTask;
 import mainsgap.transfer.UncertaintyBudget;
 import org.jspecify.annotations.Nullable;
@@ -47,8 +46,8 @@ final class EntryWriting {
     content.set("channels", channels(trial.capture()));
     Judgement judgement = trial.judgement();
     content.set("figures", JSON.valueToTree(Figures.of(trial.outcome(), judgement, nominalVolts)));
-    content.set(
-        "budget", trial.outcome() instanceof Measured measured ? budget(measured.budget()) : null);
+    UncertaintyBudget budget = trial.outcome().budget();
+    content.set("budget", budget == null ? null : budget(budget));
     content.put("sentence", trial.outcome().sentence());
     content.put("verdictReason", judgement == null ? null : judgement.reason());
     return text(content);

@@ -32,8 +32,8 @@ final class ArcStart {
   /** The place among averaged samples is looked for within so many averages about it. */
   private static final int SHARPENED_AVERAGES = 3;
 
-  /** In square volts a volt. */
-  private static final double LEAST_VARIANCE_SHARE_OF_PEAK = 1e-6;
+  /** However quiet the record, samples spread by this. */
+  private static final double LEAST_SPREAD_SHARE_OF_PEAK = 6e-5;
 
   /** Arcs are not quite steady; calibrated on generated captures. */
   private static final double AMBIGUITY = 1.3;
@@ -238,7 +238,8 @@ final class ArcStart {
 
   /** However quiet the record. */
   private double leastVariance() {
-    return LEAST_VARIANCE_SHARE_OF_PEAK * recording.peakVolts();
+    double spread = LEAST_SPREAD_SHARE_OF_PEAK * recording.peakVolts();
+    return spread * spread;
   }
 
   private double meanLost(int from, int to) {

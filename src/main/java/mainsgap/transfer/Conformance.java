@@ -36,11 +36,10 @@ public final class Conformance {
     return STANDARD_NORMAL.cumulativeProbability((limitMillis - measuredMillis) / standardMillis);
   }
 
-  /** The same for a measured gap, counted from its first opening; empty where it has no u. */
-  public static OptionalDouble of(Measured measured, DeclaredClaim claim) {
-    double u = measured.budget().combinedMillis();
-    return u > 0 && Double.isFinite(u) && Double.isFinite(measured.transferMillis())
-        ? OptionalDouble.of(probability(claim.millis(), measured.transferMillis(), u))
+  /** The same against a claim; empty where the time or its u is not a finite number. */
+  static OptionalDouble of(double measuredMillis, double standardMillis, DeclaredClaim claim) {
+    return standardMillis > 0 && Double.isFinite(standardMillis) && Double.isFinite(measuredMillis)
+        ? OptionalDouble.of(probability(claim.millis(), measuredMillis, standardMillis))
         : OptionalDouble.empty();
   }
 }

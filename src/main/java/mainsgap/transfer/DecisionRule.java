@@ -65,7 +65,7 @@ public enum DecisionRule {
     }
     boolean within = claim.allows(millis);
     boolean surelyWithin = claim.allows(millis + u);
-    boolean surelyLonger = millis - u > claim.millis();
+    boolean surelyLonger = !claim.allows(millis - u);
     return switch (this) {
       case GUARDED ->
           surelyWithin ? Statement.ACCEPTED : surelyLonger ? Statement.REJECTED : Statement.NEITHER;

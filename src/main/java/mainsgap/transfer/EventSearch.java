@@ -45,7 +45,10 @@ final class EventSearch {
   private final Recording output;
   private final HarmonicModel start;
   private final @Nullable Waveform mains;
+  private final MainsWatch watch;
   private final double period;
+  private Disturbance.@Nullable Stretch passedOver;
+  private Disturbance.@Nullable Stretch disturbed;
   private @Nullable MainsLoss mainsLoss;
   private boolean isMainsLossKnown;
 
@@ -58,6 +61,7 @@ final class EventSearch {
     this.output = output;
     this.start = start;
     this.mains = mains;
+    this.watch = new MainsWatch(mains, output.time(), output.task());
     this.period = output.time().sampleRateHertz() / start.frequencyHertz();
   }
 
@@ -70,7 +74,6 @@ final class EventSearch {
     Recording watched = output;
     int from = 0;
     int fitFrom = 0;
-    int passedOver = -1;
     Measured earlier = null;
     int departures = 0;
     int departure = departure(watched, from);
@@ -80,8 +83,8 @@ final class EventSearch {
       }
       checkCyclesBefore(departure / period);
       Supply before = supplyBefore(watched, fitFrom, departure);
-      if (passedOver >= 0 && !isSupply(before)) {
-        throw lostBefore(passedOver);
+      if (passedOver != null && !isSupply(before)) {
+        throw lostBefore(passedOver.from());
       }
       PassedOver passed = PassedOver.disturbance(watched, before, departure);
       int longest = (int) (PASSED_OVER_CYCLES * period);
@@ -99,17 +102,19 @@ final class EventSearch {
         }
         passed = PassedOver.noEvent(watched, before, departure, longest);
       }
-      passedOver = departure;
+      int seen = departure;
       from = passed == null ? departure + longest : passed.from();
       fitFrom = passed == null ? from : fitFrom;
       watched = passed == null ? watched : passed.recording();
+      passedOver = new Disturbance.Stretch(seen, from);
+      disturbed = passed == null ? disturbed : passedOver;
       departure = departure(watched, from);
     }
     if (earlier != null) {
       throw interruptedEarlier(earlier);
     }
     return new FoundEvent(
-        new UnbrokenSupply(output, start, mains, passedOver).outcome(), null, null, mainsLoss());
+        new UnbrokenSupply(output, start, watch, passedOver).outcome(), null, null, mainsLoss());
   }
 
   private int departure(Recording watched, int from) {
@@ -138,7 +143,8 @@ final class EventSearch {
       int next = departure(passed.recording(), passed.from());
       return next < 0 ? null : fitted(passed.recording(), before, next);
     }
-    Outcome outcome = new GapMeasurement(watched, before, after, topology, mains).outcome();
+    Outcome outcome =
+        new GapMeasurement(watched, before, after, topology, watch, disturbed).outcome();
     return outcome == null ? null : new FoundEvent(outcome, before, after, mainsLoss());
   }
 
@@ -246,6 +252,6 @@ final class EventSearch {
               + Math.round(watched.peakVolts())
               + " V");
     }
-    return Supply.fit(watched, from, to, start.frequencyHertz());
+    return Supply.fitUpTo(watched, from, to, start.frequencyHertz(), departure);
   }
 }

@@ -25,6 +25,11 @@ public final class Figures {
           "secondLegTransferTimeMs",
           "secondLegTransferTimeAtLeastMs",
           "secondLegExpandedUncertaintyMs",
+          "secondLegCommonUncertaintyMs",
+          "secondLegFurtherInterruptions",
+          "secondLegLongestFurtherMs",
+          "secondLegLongestFurtherExpandedUncertaintyMs",
+          "secondLegEndsInFurther",
           "secondLegReason",
           "loadCurrentAfterPercent",
           "loadRodeThrough",
@@ -32,7 +37,10 @@ public final class Figures {
 
   /** The names of the worst break after a return, in their order. */
   public static final List<String> FURTHER_NAMES =
-      List.of("longestFurtherInterruptionMs", "longestFurtherExpandedUncertaintyMs");
+      List.of(
+          "longestFurtherInterruptionMs",
+          "longestFurtherExpandedUncertaintyMs",
+          "endsInFurtherInterruption");
 
   /** All names, in their order. */
   public static final List<String> NAMES = names();
@@ -128,26 +136,44 @@ public final class Figures {
   }
 
   private void further(FurtherInterruptions further) {
-    Double longest = further.longestMillis();
-    put("longestFurtherInterruptionMs", longest);
-    put(
-        "longestFurtherExpandedUncertaintyMs",
-        longest == null || further.isOpen() ? null : (Double) further.uncertaintyMillis());
+    put("longestFurtherInterruptionMs", further.longestMillis());
+    put("longestFurtherExpandedUncertaintyMs", uncertaintyMillis(further));
+    put("endsInFurtherInterruption", isOpen(further));
+  }
+
+  private static @Nullable Boolean isOpen(FurtherInterruptions further) {
+    return further.longestMillis() == null ? null : (Boolean) further.isOpen();
+  }
+
+  private static @Nullable Double uncertaintyMillis(FurtherInterruptions further) {
+    return further.longestMillis() == null ? null : (Double) further.uncertaintyMillis();
   }
 
   private void others(OtherChannels others) {
     put("holdThroughMs", others.holdThroughMillis());
-    OtherChannels.SecondLeg leg = others.secondLeg();
-    if (leg != null) {
-      put("secondLegTransferTimeMs", leg.transferMillis());
-      put("secondLegTransferTimeAtLeastMs", leg.atLeastMillis());
-      put("secondLegExpandedUncertaintyMs", leg.refused() == null ? leg.uncertaintyMillis() : null);
-      put("secondLegReason", leg.refused());
+    if (others.secondLeg() != null) {
+      secondLeg(others.secondLeg());
     }
     put("loadCurrentAfterPercent", others.loadCurrentAfterPercent());
     put("loadRodeThrough", others.loadRodeThrough());
     Double marker = others.markerSeconds();
     put("markerMs", marker == null ? null : (Double) millis(marker));
+  }
+
+  private void secondLeg(OtherChannels.SecondLeg leg) {
+    put("secondLegReason", leg.refused());
+    if (leg.refused() != null) {
+      return;
+    }
+    put("secondLegTransferTimeMs", leg.transferMillis());
+    put("secondLegTransferTimeAtLeastMs", leg.atLeastMillis());
+    put("secondLegExpandedUncertaintyMs", leg.uncertaintyMillis());
+    put("secondLegCommonUncertaintyMs", leg.commonMillis());
+    FurtherInterruptions further = leg.furtherInterruptions();
+    put("secondLegFurtherInterruptions", further.count());
+    put("secondLegLongestFurtherMs", further.longestMillis());
+    put("secondLegLongestFurtherExpandedUncertaintyMs", uncertaintyMillis(further));
+    put("secondLegEndsInFurther", isOpen(further));
   }
 
   private void noReturn(NoReturn noReturn) {
@@ -161,6 +187,7 @@ public final class Figures {
     put("deadTimeMs", noReturn.deadMillis());
     put("pointOnWaveDeg", noReturn.pointOnWaveDegrees());
     supplies(noReturn.supplies());
+    others(noReturn.others());
   }
 
   private void noInterruption(NoInterruption none) {
@@ -172,6 +199,7 @@ public final class Figures {
     put("lossMs", millis(none.eventSeconds()));
     put("pointOnWaveDeg", none.pointOnWaveDegrees());
     supplies(none.supplies());
+    others(none.others());
   }
 
   private void refused(Refused refused) {

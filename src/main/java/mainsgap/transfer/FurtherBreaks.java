@@ -51,10 +51,9 @@ final class FurtherBreaks {
 
   /** Adds a break in which the record ends: it is at least as long as it is seen. */
   private FurtherInterruptions open(FurtherInterruptions found, SupplyBreaks.Break last) {
-    double millis = 1e3 * (last.to() - last.from()) * recording.time().intervalSeconds();
-    Double longest = found.longestMillis();
+    FurtherInterruptions with = with(found, last);
     return new FurtherInterruptions(
-        found.count() + 1, longest == null ? millis : Math.max(longest, millis), 0, true);
+        with.count(), with.longestMillis(), with.uncertaintyMillis(), true);
   }
 
   /** Adds a break, which began and ended somewhere between where it was seen and where not. */

@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
  * @param uncertaintyMillis half-width of an interval that holds the longest: its ends are told only
  *     where the supply stands away from zero, and to the averaging of the search
  * @param isOpen whether the record ends in the last of them: the longest is then at least as long
- *     as told
+ *     as told, less its uncertainty
  */
 public record FurtherInterruptions(
     int count, @Nullable Double longestMillis, double uncertaintyMillis, boolean isOpen) {
@@ -28,8 +28,8 @@ public record FurtherInterruptions(
     return new FurtherInterruptions(count, null, 0);
   }
 
-  /** Whether there are some, and it is not known how long. */
-  public boolean isLengthUnknown() {
-    return count > 0 && longestMillis == null;
+  /** Whether there are some of which it is not known how long the longest is. */
+  public boolean isLeftOpen() {
+    return isOpen || (count > 0 && longestMillis == null);
   }
 }

@@ -72,7 +72,7 @@ final class GapEnds {
     List<Integer> steps = steps(search, following);
     Makes makes = steps.isEmpty() ? makes(search, following) : makesFrom(last(steps), following);
     RestReturn rest = following.hasSteps() ? new RestReturn(recording, residue, following) : null;
-    Segmentation.Run bounce = lastBounce(makes, rest);
+    Segmentation.Run bounce = lastBounce(makes, following, rest);
     Edge settled = bounce == null ? makes.first() : lastMake(bounce);
     if (rest != null) {
       double dead = bounce == null ? opened.seconds() : recording.time().secondsAt(bounce.from());
@@ -90,7 +90,7 @@ final class GapEnds {
     }
     Edge first = bounced ? firstMake(firstAfter, steps, search) : settled;
     DischargedBreak.Found open = discharged(following).lastAfter(settled);
-    if (open != null) {
+    if (open != null && !new OwnShape(recording, following).is(open.from(), open.to())) {
       settled = lastMake(open, following);
     }
     return new Returns(Math.min(first.seconds(), settled.seconds()), settled, false);
@@ -119,12 +119,16 @@ final class GapEnds {
     return new LeavingFit(recording, before, residue, search).better(instants.leaving(search));
   }
 
-  /** The last opening of the contact that was lost; {@code loss} where it opened but once. */
+  /**
+   * The last opening of the contact that was lost, each within one cycle of the one before; {@code
+   * loss} where it opened but once.
+   */
   Edge lastOpening(Edge loss) {
     int firstGap = indexOf(Segmentation.Part.GAP);
     int last = firstGap;
     for (int k = firstGap + 1; k < runs.size(); k++) {
-      if (runs.get(k).part() == Segmentation.Part.AFTER) {
+      boolean isLater = runs.get(k).from() - runs.get(last).from() > recording.samplesPerCycle();
+      if (isLater || runs.get(k).part() == Segmentation.Part.AFTER) {
         break;
       }
       if (runs.get(k).part() == Segmentation.Part.GAP) {
@@ -135,12 +139,14 @@ final class GapEnds {
   }
 
   /** The last of the breaks that each begin within one cycle after the make before; else null. */
-  private Segmentation.@Nullable Run lastBounce(Makes makes, @Nullable RestReturn rest) {
+  private Segmentation.@Nullable Run lastBounce(
+      Makes makes, Supply following, @Nullable RestReturn rest) {
+    OwnShape own = new OwnShape(recording, following);
     Segmentation.Run last = null;
     double madeAt = makes.first().seconds();
     int bounces = 0;
     for (Segmentation.Run run : makes.breaks()) {
-      if (rest != null && !rest.isBreak(run)) {
+      if (own.is(run.from(), run.to()) || (rest != null && !rest.isBreak(run))) {
         continue;
       }
       if (recording.time().secondsAt(run.from()) - madeAt > recording.task().cycleSeconds()) {

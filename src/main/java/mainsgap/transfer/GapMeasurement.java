@@ -1,7 +1,6 @@
 package mainsgap.transfer;
 
 import java.util.List;
-import mainsgap.signal.Waveform;
 import org.jspecify.annotations.Nullable;
 
 /** Takes the figures of a gap between its ends, or tells that there is none. */
@@ -29,12 +28,22 @@ final class GapMeasurement {
   /** A gap is beyond doubt where so many standard uncertainties leave something of it. */
   private static final double BEYOND_DOUBT = 2;
 
+  /** Ends that are known worse than this may be those of two supplies that go over. */
+  private static final double VAGUE_SECONDS = 0.2e-3;
+
+  /** A supply that takes over is followed so soon. */
+  private static final double TAKEN_OVER_CYCLES = 0.25;
+
+  private static final double FED_SHARE_OF_PEAK = 0.03;
+  private static final double FED_NOISES = 4;
+
   private final Recording recording;
   private final Supply before;
   private final @Nullable Supply after;
   private final List<Segmentation.Run> runs;
   private final Residue residue;
-  private final @Nullable Waveform mains;
+  private final MainsWatch mains;
+  private final Disturbance.@Nullable Stretch disturbed;
   private final GapEnds ends;
 
   GapMeasurement(
@@ -42,13 +51,15 @@ final class GapMeasurement {
       Supply before,
       @Nullable Supply after,
       GapTopology topology,
-      @Nullable Waveform mains) {
+      MainsWatch mains,
+      Disturbance.@Nullable Stretch disturbed) {
     this.recording = recording;
     this.before = before;
     this.after = after;
     this.runs = topology.runs();
     this.residue = topology.residue();
     this.mains = mains;
+    this.disturbed = disturbed;
     this.ends = new GapEnds(recording, before, after, topology);
   }
 
@@ -58,7 +69,7 @@ final class GapMeasurement {
       if (before.to() - before.from() < FEWEST_CYCLES_FOLLOWED * recording.samplesPerCycle()) {
         return null;
       }
-      return new UnbrokenSupply(recording, before.harmonics(), mains, -1)
+      return new UnbrokenSupply(recording, before.harmonics(), mains, disturbed)
           .changedTo(after, ends.changeSeconds());
     }
     Edge loss = ends.loss();
@@ -67,9 +78,23 @@ final class GapMeasurement {
       return noReturn(loss, lastOpening);
     }
     GapEnds.Returns returns = ends.returns(lastOpening, after);
-    return isInterruption(loss, returns.settled(), after)
-        ? measured(loss, lastOpening, returns, after)
+    if (isInterruption(loss, returns.settled(), after)) {
+      return measured(loss, lastOpening, returns, after);
+    }
+    return isTakenOver(loss, after, returns.settled())
+        ? new UnbrokenSupply(recording, before.harmonics(), mains, disturbed)
+            .changedTo(after, returns.settled().seconds())
         : null;
+  }
+
+  /** Whether another supply feeds from what seemed to be a short gap on, up to its fit. */
+  private boolean isTakenOver(Edge loss, Supply following, Edge settled) {
+    if (settled.seconds() - loss.seconds() > recording.task().cycleSeconds()) {
+      return false;
+    }
+    int returned = (int) Math.max(0, recording.time().indexAt(settled.seconds()));
+    int latest = returned + (int) (TAKEN_OVER_CYCLES * recording.samplesPerCycle());
+    return new SupplyBreaks(recording, following).followedFrom(returned) <= latest;
   }
 
   /**
@@ -88,7 +113,11 @@ final class GapMeasurement {
     int from = Math.max(0, (int) Math.ceil(recording.time().indexAt(loss.seconds())));
     int to = (int) Math.ceil(recording.time().indexAt(settled.seconds()));
     int end = Math.min(to, recording.length());
-    if (new Sag(recording, before).begins(from, end)) {
+    if (doubt > BEYOND_DOUBT * VAGUE_SECONDS && isFedThroughout(from, end, following)) {
+      return false;
+    }
+    if (new Sag(recording, before).begins(from, end)
+        || new FedAtOnce(recording, before).isFed(from, end)) {
       return false;
     }
     double[] suppliedBefore = before.voltsIn(recording.time(), from, end);
@@ -112,15 +141,43 @@ final class GapMeasurement {
     return isLeft || followed < FOLLOWING_SHARE * (to - from);
   }
 
-  private Outcome noReturn(Edge loss, Edge lastOpening) {
+  /** Whether each sample is that of one of the two supplies, which go over into each other. */
+  private boolean isFedThroughout(int from, int end, Supply following) {
+    double[] suppliedBefore = before.voltsIn(recording.time(), from, end);
+    double[] suppliedAfter = following.voltsIn(recording.time(), from, end);
+    double apart =
+        Math.max(
+            FED_SHARE_OF_PEAK * recording.peakVolts(),
+            FED_NOISES * before.harmonics().noiseVolts());
+    int neither = 0;
+    for (int i = from; i < end; i++) {
+      double volts = recording.volts()[i];
+      boolean isFed =
+          Math.abs(volts - suppliedBefore[i - from]) < apart
+              || Math.abs(volts - suppliedAfter[i - from]) < apart;
+      neither += isFed ? 0 : 1;
+    }
+    return neither * recording.time().intervalSeconds() < SHORTEST_PROVED_SECONDS;
+  }
+
+  /** Null where what is shown is too short for a gap, or another supply that goes on feeding. */
+  private @Nullable Outcome noReturn(Edge loss, Edge lastOpening) {
     ShownGap.End shown = shownFrom(lastOpening);
     boolean isDead = shown.seconds() - lastOpening.seconds() >= SHORTEST_DEAD_SECONDS;
-    return isDead ? noReturn(loss, lastOpening, shown) : noReturn(loss, loss, shownFrom(loss));
+    Edge opening = isDead ? lastOpening : loss;
+    ShownGap.End end = isDead ? shown : shownFrom(loss);
+    int from = Math.max(0, (int) Math.ceil(recording.time().indexAt(opening.seconds())));
+    boolean isGap =
+        end.seconds() - loss.seconds() >= SHORTEST_DEAD_SECONDS
+            && !new FedAtOnce(recording, before).isFed(from, recording.length());
+    return isGap ? noReturn(loss, opening, end) : null;
   }
 
   private ShownGap.End shownFrom(Edge opening) {
-    double noise = before.harmonics().noiseVolts();
-    return ShownGap.end(recording, residue, noise, opening.seconds());
+    int opened = (int) Math.max(0, Math.ceil(recording.time().indexAt(opening.seconds())));
+    boolean isMadeSince = residue.explainedTo() <= opened;
+    Residue left = isMadeSince ? GapResidue.find(recording, before, after, opened) : residue;
+    return ShownGap.end(recording, left, before.harmonics().noiseVolts(), opening.seconds());
   }
 
   private Outcome noReturn(Edge loss, Edge lastOpening, ShownGap.End shown) {

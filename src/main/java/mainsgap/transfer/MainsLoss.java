@@ -30,6 +30,11 @@ record MainsLoss(double lossSeconds, double lastOpeningSeconds) {
   /** The channel of a lost supply falls by at least this share of nominal RMS, for good. */
   private static final double LOST_SHARE_OF_NOMINAL = 0.3;
 
+  /** It is lost too where it stays away for so long, though it comes back within the record. */
+  private static final double ABSENT_CYCLES = 2;
+
+  private static final double ABSENT_SHARE_OF_NOMINAL = 0.2;
+
   private static final double NOISE_SHARE_OF_PEAK = 0.05;
 
   /**
@@ -102,8 +107,13 @@ record MainsLoss(double lossSeconds, double lastOpeningSeconds) {
   }
 
   private static boolean isLost(Recording mains, int departure, int cycle) {
+    double nominal = mains.task().nominalVolts();
     double before = mains.rmsVolts(Math.max(0, departure - cycle), departure);
-    double after = mains.rmsVolts(Math.max(departure, mains.length() - cycle), mains.length());
-    return before - after > LOST_SHARE_OF_NOMINAL * mains.task().nominalVolts();
+    double atEnd = mains.rmsVolts(Math.max(departure, mains.length() - cycle), mains.length());
+    int from = departure + cycle;
+    int to = from + (int) (ABSENT_CYCLES * cycle);
+    boolean isAbsent =
+        to <= mains.length() && mains.rmsVolts(from, to) < ABSENT_SHARE_OF_NOMINAL * nominal;
+    return isAbsent || before - atEnd > LOST_SHARE_OF_NOMINAL * nominal;
   }
 }

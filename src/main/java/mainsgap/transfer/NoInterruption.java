@@ -11,6 +11,7 @@ import mainsgap.signal.Event;
  * @param eventSeconds when the supply changed, on the capture's own time axis
  * @param pointOnWaveDegrees the angle of the supply before at that instant, 0 to 360
  * @param supplies what the fitted supplies say
+ * @param others what the channels beside the output tell
  */
 public record NoInterruption(
     Event event,
@@ -18,8 +19,33 @@ public record NoInterruption(
     String proof,
     double eventSeconds,
     double pointOnWaveDegrees,
-    Supplies supplies)
+    Supplies supplies,
+    OtherChannels others)
     implements Outcome {
+
+  /** Nothing was watched but the output. */
+  public NoInterruption(
+      Event event,
+      double shortestVisibleMillis,
+      String proof,
+      double eventSeconds,
+      double pointOnWaveDegrees,
+      Supplies supplies) {
+    this(
+        event,
+        shortestVisibleMillis,
+        proof,
+        eventSeconds,
+        pointOnWaveDegrees,
+        supplies,
+        OtherChannels.NONE);
+  }
+
+  /** The same with what the other channels tell. */
+  NoInterruption with(OtherChannels found) {
+    return new NoInterruption(
+        event, shortestVisibleMillis, proof, eventSeconds, pointOnWaveDegrees, supplies, found);
+  }
 
   @Override
   public Kind kind() {

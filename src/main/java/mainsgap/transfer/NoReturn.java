@@ -18,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param supplies what the supply before says
  * @param comesBackTooLate whether a voltage comes back, too near to the record's end to be judged
  * @param budget of {@code uncertaintyMillis}, line by line; null where it was not kept
+ * @param others what the channels beside the output tell
  */
 public record NoReturn(
     Event event,
@@ -29,8 +30,51 @@ public record NoReturn(
     double deadMillis,
     Supplies supplies,
     boolean comesBackTooLate,
-    @Nullable UncertaintyBudget budget)
+    @Nullable UncertaintyBudget budget,
+    OtherChannels others)
     implements Outcome {
+
+  /** Nothing was watched but the output. */
+  public NoReturn(
+      Event event,
+      double lossSeconds,
+      double lastOpeningSeconds,
+      double atLeastMillis,
+      double uncertaintyMillis,
+      double pointOnWaveDegrees,
+      double deadMillis,
+      Supplies supplies,
+      boolean comesBackTooLate,
+      @Nullable UncertaintyBudget budget) {
+    this(
+        event,
+        lossSeconds,
+        lastOpeningSeconds,
+        atLeastMillis,
+        uncertaintyMillis,
+        pointOnWaveDegrees,
+        deadMillis,
+        supplies,
+        comesBackTooLate,
+        budget,
+        OtherChannels.NONE);
+  }
+
+  /** The same with what the other channels tell, and the last opening that they leave. */
+  NoReturn with(OtherChannels found, double openingSeconds) {
+    return new NoReturn(
+        event,
+        lossSeconds,
+        openingSeconds,
+        atLeastMillis,
+        uncertaintyMillis,
+        pointOnWaveDegrees,
+        deadMillis,
+        supplies,
+        comesBackTooLate,
+        budget,
+        found);
+  }
 
   @Override
   public Kind kind() {

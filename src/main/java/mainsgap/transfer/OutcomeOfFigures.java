@@ -34,7 +34,7 @@ public final class OutcomeOfFigures {
     }
     return figures.get("transferTimeAtLeastMs") == null
         ? stored.measured(budget)
-        : stored.noReturn();
+        : stored.noReturn(budget);
   }
 
   private Measured measured(@Nullable UncertaintyBudget budget) {
@@ -57,34 +57,63 @@ public final class OutcomeOfFigures {
   }
 
   private FurtherInterruptions further() {
-    Double uncertainty = numberOrNull("longestFurtherExpandedUncertaintyMs");
-    Double longest = numberOrNull("longestFurtherInterruptionMs");
+    return further(
+        "furtherInterruptions",
+        "longestFurtherInterruptionMs",
+        "longestFurtherExpandedUncertaintyMs",
+        "endsInFurtherInterruption");
+  }
+
+  /** Before it was stored whether the record ends in one, such a one had no uncertainty. */
+  private FurtherInterruptions further(
+      String count, String longest, String uncertainty, String isOpen) {
+    Double millis = numberOrNull(longest);
+    Double uncertaintyMillis = numberOrNull(uncertainty);
+    boolean open =
+        figures.get(isOpen) instanceof Boolean stored
+            ? stored
+            : millis != null && uncertaintyMillis == null;
+    Double number = numberOrNull(count);
     return new FurtherInterruptions(
-        (int) number("furtherInterruptions"),
-        longest,
-        uncertainty == null ? 0 : uncertainty,
-        longest != null && uncertainty == null);
+        number == null ? 0 : number.intValue(),
+        millis,
+        uncertaintyMillis == null ? 0 : uncertaintyMillis,
+        open);
   }
 
   private OtherChannels others() {
-    Double leg = numberOrNull("secondLegTransferTimeMs");
-    Double atLeast = numberOrNull("secondLegTransferTimeAtLeastMs");
-    String reason = figures.get("secondLegReason") instanceof String text ? text : null;
     Double marker = numberOrNull("markerMs");
     return new OtherChannels(
         numberOrNull("holdThroughMs"),
-        leg == null && atLeast == null && reason == null
-            ? null
-            : new OtherChannels.SecondLeg(
-                leg,
-                atLeast,
-                reason == null ? number("secondLegExpandedUncertaintyMs") : 0,
-                reason),
+        secondLeg(),
         numberOrNull("loadCurrentAfterPercent"),
         marker == null ? null : (Double) (marker / 1e3));
   }
 
-  private NoReturn noReturn() {
+  /** Where its common part was not stored, all of its uncertainty is taken to be common. */
+  private OtherChannels.@Nullable SecondLeg secondLeg() {
+    Double leg = numberOrNull("secondLegTransferTimeMs");
+    Double atLeast = numberOrNull("secondLegTransferTimeAtLeastMs");
+    String reason = figures.get("secondLegReason") instanceof String text ? text : null;
+    if (leg == null && atLeast == null && reason == null) {
+      return null;
+    }
+    double uncertainty = reason == null ? number("secondLegExpandedUncertaintyMs") : 0;
+    Double common = numberOrNull("secondLegCommonUncertaintyMs");
+    return new OtherChannels.SecondLeg(
+        leg,
+        atLeast,
+        uncertainty,
+        common == null ? uncertainty : common,
+        further(
+            "secondLegFurtherInterruptions",
+            "secondLegLongestFurtherMs",
+            "secondLegLongestFurtherExpandedUncertaintyMs",
+            "secondLegEndsInFurther"),
+        reason);
+  }
+
+  private NoReturn noReturn(@Nullable UncertaintyBudget budget) {
     return new NoReturn(
         event(),
         seconds("lossMs"),
@@ -95,7 +124,8 @@ public final class OutcomeOfFigures {
         number("deadTimeMs"),
         supplies(),
         Boolean.TRUE.equals(figures.get("comesBackTooLate")),
-        null);
+        budget,
+        others());
   }
 
   private NoInterruption noInterruption() {
@@ -105,7 +135,8 @@ public final class OutcomeOfFigures {
         text("reason"),
         seconds("lossMs"),
         number("pointOnWaveDeg"),
-        supplies());
+        supplies(),
+        others());
   }
 
   private Supplies supplies() {

@@ -92,7 +92,7 @@ final class ResidueFit {
   }
 
   private Residue best() {
-    double span = (to - from) * recording.time().intervalSeconds();
+    double span = spanSeconds();
     double nominalHertz = recording.task().nominalFrequencyHertz();
     Solved best = solve(new ResidueShape(HELD, 0));
     if (t.length >= FEWEST_FOR_A_DECAY) {
@@ -114,6 +114,10 @@ final class ResidueFit {
       return residue(best);
     }
     return residue(best.shape.decay() == HELD ? best : refined(best));
+  }
+
+  private double spanSeconds() {
+    return (to - from) * recording.time().intervalSeconds();
   }
 
   private Solved bestDecay(double span, double hertz, double shortest) {
@@ -208,7 +212,7 @@ final class ResidueFit {
         shape,
         x,
         meanSquare,
-        shape.isPlausible(x, recording.peakVolts()) ? score : Double.MAX_VALUE);
+        shape.isPlausible(x, recording.peakVolts(), spanSeconds()) ? score : Double.MAX_VALUE);
   }
 
   private Residue residue(Solved best) {

@@ -24,6 +24,12 @@ record ResidueShape(double decay, double hertz) {
   /** An open load picks up a few per cent. */
   private static final double LARGEST_HUM_SHARE_OF_PEAK = 0.06;
 
+  /** A capacitor across an open switch lets through more, up to what would feed the load. */
+  private static final double LARGEST_COUPLED_SHARE_OF_PEAK = 0.4;
+
+  /** Over less than this it is no other than a supply that crosses zero. */
+  private static final double COUPLED_CYCLES = 0.5;
+
   boolean isHum() {
     return decay == HELD && hertz > 0;
   }
@@ -66,10 +72,16 @@ record ResidueShape(double decay, double hertz) {
    * Whether amplitudes are possible ones.
    *
    * @param peak of the nominal supply, in volts
+   * @param spanSeconds the stretch that they were fitted to
    */
-  boolean isPlausible(double[] x, double peak) {
+  boolean isPlausible(double[] x, double peak, double spanSeconds) {
     if (isHum()) {
-      return Math.hypot(x[1], x[2]) < LARGEST_HUM_SHARE_OF_PEAK * peak;
+      double hum = Math.hypot(x[1], x[2]);
+      boolean isCoupled =
+          spanSeconds * hertz >= COUPLED_CYCLES
+              && hum < LARGEST_COUPLED_SHARE_OF_PEAK * peak
+              && Math.abs(x[0]) < LARGEST_HUM_SHARE_OF_PEAK * peak;
+      return isCoupled || hum < LARGEST_HUM_SHARE_OF_PEAK * peak;
     }
     if (hertz > 0) {
       if (decay > LONGEST_DECAY_SECONDS) {

@@ -22,6 +22,9 @@ final class Sag {
   /** Below this share of the supply it is an interruption (IEC 61000-4-30, from memory). */
   private static final double LEAST_SHARE = 0.1;
 
+  /** A lower one feeds nothing, unless its supply goes on after it. */
+  private static final double FEEDS_SHARE = 0.4;
+
   /** Above this share it is no dip (IEC 61000-4-30, from memory). */
   private static final double MOST_SHARE = 0.9;
 
@@ -42,7 +45,21 @@ final class Sag {
   /** Whether a lower supply feeds from a sample up to another one, or for a cycle. */
   boolean begins(int from, int to) {
     int cycle = from + (int) recording.samplesPerCycle();
-    return explains(from, to) || explains(from, Math.min(cycle, recording.length()));
+    int end = Math.min(cycle, recording.length());
+    return (explains(from, to) && isFed(from, to, to))
+        || (explains(from, end) && isFed(from, end, to));
+  }
+
+  /** Whether it feeds, or its supply goes on behind it. */
+  private boolean isFed(int from, int to, int end) {
+    return share(from, to) >= FEEDS_SHARE || goesOn(end);
+  }
+
+  /** Whether the supply is whole again from a sample on, or a little later. */
+  private boolean goesOn(int end) {
+    int from = end + recording.samplesIn(UNSEEN_SECONDS);
+    int half = (int) Math.ceil(SHORTEST_CYCLES * recording.samplesPerCycle());
+    return from + half <= recording.length() && isExplained(from, from + half, 1);
   }
 
   /** The sag that begins at a departure and comes to an end; null where there is none. */
@@ -64,7 +81,8 @@ final class Sag {
       to++;
     }
     int from = Math.max(0, departure - recording.samplesIn(UNSEEN_SECONDS));
-    return to + width > recording.length() ? null : new Stretch(from, to, share);
+    boolean isOver = to + width <= recording.length();
+    return isOver && (share >= FEEDS_SHARE || goesOn(to)) ? new Stretch(from, to, share) : null;
   }
 
   private double offShare(int from, int width, double share) {
@@ -96,6 +114,10 @@ final class Sag {
       return false;
     }
     double share = share(from, to);
+    return share > LEAST_SHARE && share < MOST_SHARE && isExplained(from, to, share);
+  }
+
+  private boolean isExplained(int from, int to, double share) {
     double offset = supply.harmonics().offsetVolts();
     double[] supplied = supply.voltsIn(recording.time(), from, to);
     double squares = 0;
@@ -105,8 +127,6 @@ final class Sag {
     }
     double rms = Math.sqrt(squares / (to - from));
     double noise = EXPLAINED_NOISES * supply.harmonics().noiseVolts();
-    return share > LEAST_SHARE
-        && share < MOST_SHARE
-        && rms < Math.max(EXPLAINED_SHARE_OF_PEAK * recording.peakVolts(), noise);
+    return rms < Math.max(EXPLAINED_SHARE_OF_PEAK * recording.peakVolts(), noise);
   }
 }

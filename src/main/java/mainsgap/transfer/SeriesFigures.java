@@ -14,15 +14,18 @@ import org.jspecify.annotations.Nullable;
  * @param readings the transfer times in ms that have both ends
  * @param leastOfNoReturns what each record without return shows at least, in ms
  * @param noInterruptions how many of the readings are trials without interruption
- * @param withFurtherInterruptions how many trials had breaks after the return of which no length is
- *     known
+ * @param longest of each of these trials the longest interruption that its loads see: on either
+ *     leg, the transfer itself or a later break
+ * @param open how many trials hide an interruption whose length is not known: on a second leg that
+ *     was not measured or did not return, or after the return
  * @param commonMillis the largest common part of U
  */
 record SeriesFigures(
     List<Double> readings,
     List<Double> leastOfNoReturns,
     int noInterruptions,
-    int withFurtherInterruptions,
+    List<Double> longest,
+    int open,
     double commonMillis) {
 
   /** Fewer readings give no tolerance bound worth the name. */
@@ -41,14 +44,45 @@ record SeriesFigures(
             .toList(),
         only(outcomes, NoReturn.class).stream().map(NoReturn::atLeastMillis).toList(),
         noInterruptions,
-        (int)
-            measured.stream()
-                .filter(trial -> trial.furtherInterruptions().isLengthUnknown())
-                .count(),
-        measured.stream()
-            .mapToDouble(trial -> trial.budget().commonExpandedMillis())
-            .max()
-            .orElse(0));
+        outcomes.stream().filter(SeriesFigures::hasBothEnds).map(SeriesFigures::longest).toList(),
+        (int) outcomes.stream().filter(SeriesFigures::isOpen).count(),
+        outcomes.stream().mapToDouble(SeriesFigures::commonMillis).max().orElse(0));
+  }
+
+  private static boolean hasBothEnds(Outcome outcome) {
+    return outcome.kind() == Outcome.Kind.MEASURED
+        || outcome.kind() == Outcome.Kind.NO_INTERRUPTION;
+  }
+
+  private static double longest(Outcome outcome) {
+    double longest = 0;
+    if (outcome instanceof Measured measured) {
+      longest = longest(measured.transferMillis(), measured.furtherInterruptions());
+    }
+    OtherChannels.SecondLeg leg = outcome.others().secondLeg();
+    return leg == null
+        ? longest
+        : Math.max(longest, longest(leg.transferMillis(), leg.furtherInterruptions()));
+  }
+
+  private static double longest(@Nullable Double transferMillis, FurtherInterruptions further) {
+    Double later = further.longestMillis();
+    return Math.max(transferMillis == null ? 0 : transferMillis, later == null ? 0 : later);
+  }
+
+  private static boolean isOpen(Outcome outcome) {
+    OtherChannels.SecondLeg leg = outcome.others().secondLeg();
+    boolean isLegOpen =
+        leg != null && (leg.transferMillis() == null || leg.furtherInterruptions().isLeftOpen());
+    return isLegOpen
+        || (outcome instanceof Measured measured && measured.furtherInterruptions().isLeftOpen());
+  }
+
+  private static double commonMillis(Outcome outcome) {
+    UncertaintyBudget budget = outcome instanceof Measured measured ? measured.budget() : null;
+    OtherChannels.SecondLeg leg = outcome.others().secondLeg();
+    return Math.max(
+        budget == null ? 0 : budget.commonExpandedMillis(), leg == null ? 0 : leg.commonMillis());
   }
 
   int n() {
@@ -61,9 +95,11 @@ record SeriesFigures(
 
   /** The figures of the readings with both ends; null where there are none. */
   @Nullable Sample sample() {
-    return readings.isEmpty()
-        ? null
-        : Sample.of(readings.stream().mapToDouble(Double::doubleValue).toArray());
+    return readings.isEmpty() ? null : sample(readings);
+  }
+
+  private static Sample sample(List<Double> times) {
+    return Sample.of(times.stream().mapToDouble(Double::doubleValue).toArray());
   }
 
   /** The largest reading, or what a record without return shows where that is more. */
@@ -83,12 +119,21 @@ record SeriesFigures(
     return (sorted.get((n - 1) / 2) + sorted.get(n / 2)) / 2;
   }
 
-  /** A censored reading has no place in a mean and a standard deviation: then there is no bound. */
+  /** Of the transfer times. */
   @Nullable Double upperBoundMillis() {
-    Sample sample = sample();
-    return sample == null || noReturns() > 0 || n() < FEWEST_FOR_BOUND
+    return upperBoundMillis(readings);
+  }
+
+  /** Of the longest interruptions, which the claim is held against. */
+  @Nullable Double upperBoundOfLongestMillis() {
+    return upperBoundMillis(longest);
+  }
+
+  /** A censored reading has no place in a mean and a standard deviation: then there is no bound. */
+  private @Nullable Double upperBoundMillis(List<Double> times) {
+    return times.isEmpty() || noReturns() > 0 || n() < FEWEST_FOR_BOUND
         ? null
-        : (Double) ToleranceFactor.upperBound(sample, COVERAGE, CONFIDENCE);
+        : (Double) ToleranceFactor.upperBound(sample(times), COVERAGE, CONFIDENCE);
   }
 
   private static <T extends Outcome> List<T> only(List<Outcome> outcomes, Class<T> type) {

@@ -51,7 +51,7 @@ public final class SeriesVerdict {
       return Finding.none(besideTypical(figures, claim));
     }
     Map<Verdict, Integer> counts = counts(outcomes, claim, rule);
-    Double bound = figures.upperBoundMillis();
+    Double bound = figures.upperBoundOfLongestMillis();
     int n = figures.n();
     int failed = counts.getOrDefault(Verdict.FAIL, 0);
     String declared = Wording.declared(claim);
@@ -68,12 +68,13 @@ public final class SeriesVerdict {
     if (bound == null) {
       return Finding.inconclusive(noBound(figures));
     }
-    if (figures.withFurtherInterruptions() > 0) {
+    if (figures.open() > 0) {
       return Finding.inconclusive(
-          figures.withFurtherInterruptions()
+          figures.open()
               + " of "
               + n
-              + " had further interruptions, whose lengths are not known");
+              + " may hide a longer interruption: on a second leg that was not measured or did not"
+              + " return, or after the return, whose length is not known");
     }
     if (claim.allows(bound + figures.commonMillis())) {
       return new Finding(Verdict.PASS, bound(figures, bound) + " is within " + declared);
@@ -98,10 +99,13 @@ public final class SeriesVerdict {
   }
 
   private static String bound(SeriesFigures figures, double bound) {
-    if (figures.noInterruptions() == figures.n()) {
+    if (figures.noInterruptions() == figures.n() && figures.longest().equals(figures.readings())) {
       return "no interruption in any of " + figures.n() + " trials, which";
     }
     return "the upper bound "
+        + (figures.longest().equals(figures.readings())
+            ? ""
+            : "of the longest interruption in each trial, on either leg or after the return, ")
         + Wording.time(bound)
         + " (95 % of transfers with 95 % confidence, normal distribution, n = "
         + figures.n()

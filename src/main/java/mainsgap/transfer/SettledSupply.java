@@ -34,6 +34,9 @@ final class SettledSupply {
   /** Nearer than this to the guess the fit finds the frequency by itself. */
   private static final double FAR_SHARE = 0.03;
 
+  /** A single cycle that leaves more of its fit is not fed all along. */
+  private static final double WHOLE_CYCLE_SHARE_OF_PEAK = 0.04;
+
   private static final double LOWEST_HERTZ = 40;
   private static final double HIGHEST_HERTZ = 70;
 
@@ -137,7 +140,8 @@ final class SettledSupply {
   private static Supply fit(Recording recording, int start, int end, double hertz) {
     double perCycle = recording.time().sampleRateHertz() / hertz;
     int from = risen(recording, start, end, perCycle);
-    return Supply.fit(recording, from, (int) Math.min(end, from + FIT_CYCLES * perCycle), hertz);
+    return Supply.fitFrom(
+        recording, from, (int) Math.min(end, from + FIT_CYCLES * perCycle), hertz);
   }
 
   /** The sample from which on the cycles repeat no longer; the end of the record if they do. */
@@ -192,9 +196,13 @@ final class SettledSupply {
   private static @Nullable Supply lastCycle(
       Recording recording, int departure, double perCycle, double guessHertz) {
     int from = recording.length() - (int) Math.ceil(perCycle);
-    if (from <= departure || !isFed(recording, from, recording.length())) {
+    double least = LEAST_SHARE_OF_NOMINAL * recording.task().nominalVolts();
+    if (from <= departure || alternatingRms(recording, from, recording.length()) <= least) {
       return null;
     }
-    return Supply.fit(recording, from, recording.length(), guessHertz);
+    Supply found = Supply.fit(recording, from, recording.length(), guessHertz);
+    boolean isOneSupply =
+        found.usualSpreadVolts() < WHOLE_CYCLE_SHARE_OF_PEAK * recording.peakVolts();
+    return isOneSupply ? found : null;
   }
 }

@@ -29,8 +29,8 @@ final class ShortArc {
   /** As for longer arcs, which are not quite steady either. */
   private static final double AMBIGUITY = 1.3;
 
-  /** In square volts a volt, however quiet the record. */
-  private static final double LEAST_VARIANCE_SHARE_OF_PEAK = 1e-6;
+  /** However quiet the record, samples spread by this. */
+  private static final double LEAST_SPREAD_SHARE_OF_PEAK = 6e-5;
 
   private final Recording recording;
   private final Supply before;
@@ -132,7 +132,8 @@ final class ShortArc {
   /** In units of the noise. */
   private double square(double volts) {
     double noise = before.harmonics().noiseVolts();
-    double least = LEAST_VARIANCE_SHARE_OF_PEAK * recording.peakVolts();
+    double spread = LEAST_SPREAD_SHARE_OF_PEAK * recording.peakVolts();
+    double least = spread * spread;
     return volts * volts / Math.max(noise * noise / before.informationShare(), least);
   }
 

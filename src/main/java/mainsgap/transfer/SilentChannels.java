@@ -19,15 +19,27 @@ public final class SilentChannels {
 
   private final Capture capture;
   private final MeasuringTask task;
+  private final Event event;
 
-  private SilentChannels(Capture capture, MeasuringTask task) {
+  private SilentChannels(Capture capture, MeasuringTask task, Event event) {
     this.capture = capture;
     this.task = task;
+    this.event = event;
+  }
+
+  /** Of several events in one capture each has its own. */
+  private static Event event(Outcome outcome, MeasuringTask task) {
+    return switch (outcome.kind()) {
+      case MEASURED -> ((Measured) outcome).event();
+      case NO_RETURN -> ((NoReturn) outcome).event();
+      case NO_INTERRUPTION -> ((NoInterruption) outcome).event();
+      case REFUSED -> task.event();
+    };
   }
 
   /** A sentence for each such channel of {@code capture}, from which {@code outcome} was taken. */
   public static List<String> of(Capture capture, MeasuringTask task, Outcome outcome) {
-    SilentChannels channels = new SilentChannels(capture, task);
+    SilentChannels channels = new SilentChannels(capture, task, event(outcome, task));
     List<String> sentences = new ArrayList<>();
     for (ChannelRole role : ChannelRole.values()) {
       if (capture.waveform(role).isPresent()) {
@@ -44,19 +56,18 @@ public final class SilentChannels {
     if (role == ChannelRole.OUTPUT || outcome.kind() == Outcome.Kind.REFUSED) {
       return null;
     }
-    if (role == ChannelRole.MAINS && outcome.kind() != Outcome.Kind.MEASURED) {
-      return mainsLevel();
-    }
-    if (!(outcome instanceof Measured measured)) {
-      return "not looked at, as the output has no gap with both ends";
-    }
-    OtherChannels others = measured.others();
+    OtherChannels others = outcome.others();
     return switch (role) {
-      case MAINS -> others.holdThroughMillis() == null ? mains() : null;
+      case MAINS -> {
+        boolean isInterrupted = outcome.kind() != Outcome.Kind.NO_INTERRUPTION;
+        yield others.holdThroughMillis() == null ? mains(isInterrupted) : null;
+      }
       case LOAD_CURRENT ->
           others.loadCurrentAfterPercent() == null
-              ? "cannot tell: the current before the loss is none, or the record ends within five"
-                  + " cycles after the return"
+              ? outcome.kind() == Outcome.Kind.NO_RETURN
+                  ? "not looked at, as the output does not return"
+                  : "cannot tell: no current is seen before the event, or the record holds fewer than"
+                      + " five cycles before it or after it"
               : null;
       case MARKER ->
           others.markerSeconds() == null
@@ -66,19 +77,19 @@ public final class SilentChannels {
     };
   }
 
-  private @Nullable String mains() {
+  private @Nullable String mains(boolean isInterrupted) {
     String level = mainsLevel();
     if (level != null) {
       return level;
     }
-    return task.event() == Event.LOSS
+    return event == Event.LOSS && isInterrupted
         ? "cannot tell when mains was lost: no loss is found in it"
         : null;
   }
 
   /** Why the level tells that this is no mains; null where it may be. */
   private @Nullable String mainsLevel() {
-    if (task.event() != Event.LOSS) {
+    if (event != Event.LOSS) {
       return null;
     }
     double[] volts = capture.waveform(ChannelRole.MAINS).orElseThrow().volts();

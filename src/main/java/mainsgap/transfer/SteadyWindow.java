@@ -24,7 +24,10 @@ record SteadyWindow(Recording recording, double hertz, int from, int cycles) {
   /** The last cycles before the loss; null where there are too few. */
   static @Nullable SteadyWindow before(Recording recording, Supply supply) {
     double hertz = supply.model().frequencyHertz();
-    int cycles = cyclesIn(recording, hertz, supply.to());
+    int wanted = Spectrum.samples(standardCycles(recording), hertz, recording.time());
+    int reach = Math.max(0, Math.min(supply.from(), supply.to() - wanted));
+    int start = isSame(recording, supply, reach, supply.from()) ? reach : supply.from();
+    int cycles = cyclesIn(recording, hertz, supply.to() - start);
     int from = supply.to() - Spectrum.samples(cycles, hertz, recording.time());
     return of(recording, hertz, from, cycles);
   }
@@ -34,7 +37,7 @@ record SteadyWindow(Recording recording, double hertz, int from, int cycles) {
     double hertz = supply.model().frequencyHertz();
     int wanted = Spectrum.samples(standardCycles(recording), hertz, recording.time());
     int to = Math.min(recording.length(), Math.max(supply.to(), supply.from() + wanted));
-    if (!isSame(recording, supply, to)) {
+    if (!isSame(recording, supply, supply.to(), to)) {
       to = supply.to();
     }
     return of(recording, hertz, supply.from(), cyclesIn(recording, hertz, to - supply.from()));
@@ -46,12 +49,12 @@ record SteadyWindow(Recording recording, double hertz, int from, int cycles) {
     return cycles < FEWEST_CYCLES || recording.isClippedIn(from, window.to()) ? null : window;
   }
 
-  private static boolean isSame(Recording recording, Supply supply, int to) {
+  private static boolean isSame(Recording recording, Supply supply, int from, int to) {
     double squares = 0;
-    for (double deviation : supply.deviationsIn(recording, supply.to(), to)) {
+    for (double deviation : supply.deviationsIn(recording, from, to)) {
       squares += deviation * deviation;
     }
-    double rms = Math.sqrt(squares / Math.max(1, to - supply.to()));
+    double rms = Math.sqrt(squares / Math.max(1, to - from));
     return rms <= SAME_SHARE_OF_PEAK * recording.peakVolts();
   }
 

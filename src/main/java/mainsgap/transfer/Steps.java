@@ -49,6 +49,7 @@ final class Steps {
   private final Recording recording;
   private final Residue residue;
   private final Supply after;
+  private final OwnShape own;
   private final double smallestVolts;
   private final int stays;
 
@@ -56,6 +57,7 @@ final class Steps {
     this.recording = recording;
     this.residue = residue;
     this.after = after;
+    this.own = new OwnShape(recording, after);
     this.stays = Math.max(STAYS_SAMPLES, recording.samplesIn(STAYS_SECONDS));
     this.smallestVolts =
         Math.max(
@@ -76,13 +78,17 @@ final class Steps {
       if (!makes.isEmpty() && i - makes.get(makes.size() - 1) > within) {
         break;
       }
-      if (isStep(deviations, i - first + 2) && isMake(i) && (makes.isEmpty() || isLetGoBefore(i))) {
+      if (isStep(deviations, i - first + 2) && isMake(i) && (makes.isEmpty() || isOnceMore(i))) {
         makes.add(i);
       }
     }
     boolean isBounce =
         makes.isEmpty() || makes.get(makes.size() - 1) - makes.get(0) <= LONGEST_BOUNCE * within;
     return isBounce ? makes : makes.subList(0, 1);
+  }
+
+  private boolean isOnceMore(int index) {
+    return isLetGoBefore(index) && !own.is(index - stays, index);
   }
 
   /** Whether a deviation steps from the one before, and its neighbours do not. */

@@ -6,8 +6,9 @@ import mainsgap.signal.PeriodicModel;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Follows one supply along a record: for a while the voltage is away from what the supply does, and
- * less than half of it. Averages are looked at, so that neither spikes nor noise count.
+ * Follows one supply along a record, its phase cycle by cycle: for a while the voltage is away from
+ * what the supply does, and less than half of it. Averages are looked at, so that neither spikes
+ * nor noise count.
  */
 final class SupplyBreaks {
   private static final double AWAY_SHARE_OF_PEAK = 0.1;
@@ -39,6 +40,9 @@ final class SupplyBreaks {
   private final int width;
   private final double offsetVolts;
   private final double awayVolts;
+
+  /** How much later than in its fit the supply is where it was last followed. */
+  private double laterSeconds;
 
   /**
    * A break, in samples.
@@ -82,12 +86,21 @@ final class SupplyBreaks {
     int awayTo = -1;
     boolean fed = false;
     PeriodicModel.Row row = supply.model().every(width * recording.time().intervalSeconds());
+    FollowedPhase phase = new FollowedPhase(supply);
     double[] ahead = new double[AHEAD];
-    for (int i = first, k = 0; i + width <= recording.length(); i += width, k++) {
-      if (k % AHEAD == 0) {
-        row.fill(ahead, AHEAD, middleSeconds(i));
+    int filled = 0;
+    for (int i = first, k = AHEAD; i + width <= recording.length(); i += width, k++) {
+      if (k >= filled) {
+        filled = AHEAD;
+        k = 0;
+        row.fill(ahead, AHEAD, middleSeconds(i) - laterSeconds);
       }
-      if (isAway(i, ahead[k % AHEAD])) {
+      boolean isAway = isAway(i, ahead[k]);
+      if (phase.add(middleSeconds(i) - laterSeconds, averageVolts(i), isAway)) {
+        laterSeconds += phase.laterSeconds();
+        filled = 0;
+      }
+      if (isAway) {
         followedSince = i + width;
         awayFrom = awayFrom < 0 ? i : awayFrom;
         awayTo = i + width;
@@ -119,7 +132,7 @@ final class SupplyBreaks {
   }
 
   /** From where on the voltage follows the supply up to its fit. */
-  private int followedFrom(int earliest) {
+  int followedFrom(int earliest) {
     int i = supply.from();
     while (i - width >= earliest && !isAway(i - width, expectedVolts(i - width))) {
       i -= width;
@@ -188,7 +201,7 @@ final class SupplyBreaks {
   }
 
   private double expectedVolts(int from) {
-    return supply.model().voltsAt(middleSeconds(from));
+    return supply.model().voltsAt(middleSeconds(from) - laterSeconds);
   }
 
   private double middleSeconds(int from) {
@@ -196,7 +209,9 @@ final class SupplyBreaks {
   }
 
   private double spreadVolts(int from) {
-    return supply.hasSteps() ? 3 * supply.model().spreadVoltsAt(middleSeconds(from)) : 0;
+    return supply.hasSteps()
+        ? 3 * supply.model().spreadVoltsAt(middleSeconds(from) - laterSeconds)
+        : 0;
   }
 
   private double averageVolts(int from) {

@@ -33,6 +33,9 @@ public final class TransferMeasurement {
   private static final double AMPLITUDE_TOLERANCE = 0.2;
   private static final double FREQUENCY_TOLERANCE = 0.05;
 
+  private static final String LATER =
+      "the output goes over to another supply without a gap, and is interrupted after that";
+
   private TransferMeasurement() {}
 
   /**
@@ -43,10 +46,7 @@ public final class TransferMeasurement {
   public static Outcome measure(Capture capture, MeasuringTask task) {
     try {
       FoundEvent found = found(capture, task);
-      Outcome outcome = found.outcome();
-      return outcome instanceof Measured measured
-          ? new OtherChannelFigures(capture, task, measured).figures(found.mainsLoss())
-          : outcome;
+      return new OtherChannelFigures(capture, task, found.mainsLoss()).with(found.outcome());
     } catch (CannotMeasureException e) {
       return new Refused(String.valueOf(e.getMessage()), e instanceof NoEventException);
     } catch (FitException e) {
@@ -65,9 +65,49 @@ public final class TransferMeasurement {
     Recording output = Recording.of(capture.output(), capture.time(), task);
     checkVoltages(output);
     checkSampling(output);
-    return new EventSearch(
-            output, firstCycles(output), capture.waveform(ChannelRole.MAINS).orElse(null))
-        .found();
+    FoundEvent found =
+        new EventSearch(
+                output, firstCycles(output), capture.waveform(ChannelRole.MAINS).orElse(null))
+            .found();
+    Supply after = found.after();
+    return found.outcome() instanceof NoInterruption none && after != null
+        ? toTheEnd(found, none, after, capture, task)
+        : found;
+  }
+
+  /** An output that is taken over without a gap may be interrupted later. */
+  private static FoundEvent toTheEnd(
+      FoundEvent found,
+      NoInterruption none,
+      Supply takenOver,
+      Capture capture,
+      MeasuringTask task) {
+    Recording output = Recording.of(capture.output(), capture.time(), task);
+    FurtherBreaks breaks = new FurtherBreaks(output, takenOver);
+    double fitted = output.time().secondsAt(takenOver.from());
+    if (breaks.from(fitted, fitted).count() > 0) {
+      return laterThan(found, takenOver, capture, task);
+    }
+    if (breaks.from(none.eventSeconds(), none.eventSeconds()).count() > 0) {
+      throw new CannotMeasureException(
+          LATER + ", too soon to be measured: look at the trace, and judge it there");
+    }
+    return found;
+  }
+
+  /** An output that is taken over without a gap, and then interrupted, is measured there. */
+  private static FoundEvent laterThan(
+      FoundEvent found, Supply takenOver, Capture capture, MeasuringTask task) {
+    try {
+      FoundEvent later = found(capture.part(takenOver.from(), capture.time().length()), task);
+      return new FoundEvent(
+          later.outcome(),
+          later.before(),
+          later.after(),
+          later.mainsLoss() == null ? found.mainsLoss() : later.mainsLoss());
+    } catch (CannotMeasureException | FitException e) {
+      throw new CannotMeasureException(LATER + ", where it cannot be measured: " + e.getMessage());
+    }
   }
 
   private static void checkVoltages(Recording output) {
@@ -130,8 +170,8 @@ public final class TransferMeasurement {
       throw new CannotMeasureException(
           String.format(
               Locale.ROOT,
-              "the supply before is %.4g V RMS, nominal %.4g V ± %.0f %%: is the probe factor"
-                  + " right?",
+              "the supply before is %.4g V RMS, nominal %.4g V ± %.0f %%: are the nominal voltage"
+                  + " and the probe factor right?",
               rmsVolts,
               nominal,
               100 * AMPLITUDE_TOLERANCE));

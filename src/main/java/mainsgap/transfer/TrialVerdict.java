@@ -2,7 +2,9 @@ package mainsgap.transfer;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import mainsgap.signal.Event;
 import mainsgap.transfer.DecisionRule.Statement;
+import org.jspecify.annotations.Nullable;
 
 /** The verdict of one trial against a declared transfer time, by one rule. */
 public final class TrialVerdict {
@@ -26,10 +28,12 @@ public final class TrialVerdict {
    * and a typical value is no limit for one trial: both give no judgement. A figure that is not a
    * number is never a PASS or a FAIL.
    *
-   * <p>Whatever the rule: where the mains switch bounced, a PASS is one from its first opening and
-   * a FAIL one from its last; a time of which only the least is known can fail, not pass; and
+   * <p>Whatever the rule: where the mains switch bounced as it opened, a PASS is one from its first
+   * opening and a FAIL one from its last (at a restoration the contact that opens is the unit's
+   * own, and the first opening counts); a time of which only the least is known can fail, not pass;
    * further interruptions are judged by the longest of them, and forbid a PASS where no length is
-   * known.
+   * known or the record ends in one; a split output is as good as the worse of its legs, and no
+   * better than a leg that could not be measured.
    */
   public static Optional<Judgement> judge(Outcome outcome, DeclaredClaim claim, DecisionRule rule) {
     if (claim.kind() == DeclaredClaim.Kind.TYPICAL) {
@@ -37,94 +41,119 @@ public final class TrialVerdict {
     }
     TrialVerdict verdict = new TrialVerdict(claim, rule);
     return switch (outcome.kind()) {
-      case MEASURED -> Optional.of(verdict.ofBothLegs((Measured) outcome));
+      case MEASURED -> Optional.of(verdict.of((Measured) outcome));
       case NO_RETURN -> Optional.of(verdict.of((NoReturn) outcome));
-      case NO_INTERRUPTION -> Optional.of(verdict.judgement(rule.acceptance(), outcome.sentence()));
+      case NO_INTERRUPTION -> Optional.of(verdict.of((NoInterruption) outcome));
       case REFUSED -> Optional.empty();
     };
   }
 
-  /** A split output is as good as the worse of its legs. */
-  private Judgement ofBothLegs(Measured measured) {
-    Judgement output = of(measured);
-    OtherChannels.SecondLeg leg = measured.others().secondLeg();
+  private Judgement of(Measured measured) {
+    double bounceSeconds =
+        bounceSeconds(measured.event(), measured.lossSeconds(), measured.lastOpeningSeconds());
+    String usable = Wording.usable(measured.transferMillis(), measured.usableMillis());
+    Gap gap = gap(measured.transferMillis(), bounceSeconds, measured.uncertaintyMillis());
+    Judgement output = ofGap("", gap, measured.budget().combinedMillis(), usable);
+    Judgement further = ofFurther("", measured.furtherInterruptions());
+    return worse(worse(output, further), ofSecondLeg(measured, bounceSeconds));
+  }
+
+  private Judgement of(NoReturn noReturn) {
+    double bounceSeconds =
+        bounceSeconds(noReturn.event(), noReturn.lossSeconds(), noReturn.lastOpeningSeconds());
+    Judgement output =
+        ofNoReturn(
+            noReturn.comesBackTooLate()
+                ? OutcomeNotes.TOO_LATE + ", not within "
+                : "no return within ",
+            gap(noReturn.atLeastMillis(), bounceSeconds, noReturn.uncertaintyMillis()));
+    return worse(output, ofSecondLeg(noReturn, bounceSeconds));
+  }
+
+  private Judgement of(NoInterruption none) {
+    return worse(judgement(rule.acceptance(), none.sentence()), ofSecondLeg(none, 0));
+  }
+
+  /** Only at a loss is it the mains switch that opens. */
+  private static double bounceSeconds(Event event, double lossSeconds, double lastOpeningSeconds) {
+    return event == Event.LOSS ? lastOpeningSeconds - lossSeconds : 0;
+  }
+
+  private @Nullable Judgement ofSecondLeg(Outcome outcome, double bounceSeconds) {
+    OtherChannels.SecondLeg leg = outcome.others().secondLeg();
     if (leg == null) {
-      return output;
+      return null;
     }
-    Judgement second = of(leg, measured.lastOpeningSeconds() - measured.lossSeconds());
-    return isWorse(second.verdict(), output.verdict()) ? second : output;
+    String second = "second leg: ";
+    if (leg.refused() != null) {
+      return judgement(rule.abstention(), second + "not measured: " + leg.refused());
+    }
+    if (leg.isUninterrupted()) {
+      return judgement(
+          rule.acceptance(),
+          second + "no interruption longer than " + Wording.time(leg.uncertaintyMillis()));
+    }
+    Double transfer = leg.transferMillis();
+    if (transfer == null) {
+      double shown = leg.atLeastMillis() == null ? 0 : leg.atLeastMillis();
+      return ofNoReturn(
+          second + "no return within ", gap(shown, bounceSeconds, leg.uncertaintyMillis()));
+    }
+    Gap gap = gap(transfer, bounceSeconds, leg.uncertaintyMillis());
+    Judgement itself = ofGap(second, gap, leg.uncertaintyMillis() / 2, "");
+    return worse(itself, ofFurther(second, leg.furtherInterruptions()));
+  }
+
+  /** The one that forbids more; the first where both say the same. */
+  private static Judgement worse(Judgement first, @Nullable Judgement second) {
+    return second != null && isWorse(second.verdict(), first.verdict()) ? second : first;
   }
 
   private static boolean isWorse(Verdict one, Verdict other) {
     return one != other && (one == Verdict.FAIL || other == Verdict.PASS);
   }
 
-  private Judgement of(OtherChannels.SecondLeg leg, double bounceSeconds) {
-    if (leg.refused() != null) {
-      return judgement(rule.abstention(), "second leg: not measured: " + leg.refused());
-    }
-    Double transfer = leg.transferMillis();
-    if (transfer == null) {
-      double shown = leg.atLeastMillis() == null ? 0 : leg.atLeastMillis();
-      return ofNoReturn(
-          "second leg: no return within ", gap(shown, bounceSeconds, leg.uncertaintyMillis()));
-    }
-    Gap gap = gap(transfer, bounceSeconds, leg.uncertaintyMillis());
+  private Judgement ofGap(String whose, Gap gap, double standardMillis, String usable) {
     return gap.failsOnlyFromFirstOpening()
-        ? judgement(rule.abstention(), "second leg: " + bounced(gap))
-        : judgement(gap.statement(), "second leg: " + sentence(gap, gap.statement()));
+        ? judgement(rule.abstention(), whose + bounced(gap) + usable)
+        : judgement(
+            gap.statement(),
+            whose
+                + sentence(gap, gap.statement())
+                + probability(gap.millis(), standardMillis)
+                + usable);
   }
 
-  private Judgement of(Measured measured) {
-    Gap gap =
-        gap(
-            measured.transferMillis(),
-            measured.lastOpeningSeconds() - measured.lossSeconds(),
-            measured.uncertaintyMillis());
-    String usable = Wording.usable(measured.transferMillis(), measured.usableMillis());
-    if (gap.failsOnlyFromFirstOpening()) {
-      return judgement(rule.abstention(), bounced(gap) + usable);
+  private @Nullable Judgement ofFurther(String whose, FurtherInterruptions further) {
+    if (further.count() == 0) {
+      return null;
     }
-    Statement statement = gap.statement();
-    String sentence = sentence(gap, statement) + probability(measured);
-    FurtherInterruptions further = measured.furtherInterruptions();
-    if (statement.verdict() == Verdict.PASS && further.isLengthUnknown()) {
-      return judgement(
-          rule.abstention(),
-          sentence
-              + ", but further interruptions follow ("
-              + further.count()
-              + "), whose lengths are not known"
-              + usable);
-    }
-    Judgement first = judgement(statement, sentence + usable);
     Double longest = further.longestMillis();
     if (longest == null) {
-      return first;
-    }
-    Gap worst = gap(longest, 0, further.uncertaintyMillis());
-    Judgement later =
-        judgement(
-            worst.statement(),
-            "further interruption, the longest of "
-                + further.count()
-                + ": "
-                + sentence(worst, worst.statement()));
-    if (further.isOpen() && later.verdict() != Verdict.FAIL && first.verdict() == Verdict.PASS) {
       return judgement(
           rule.abstention(),
-          sentence + ", but the record ends in a further interruption: record longer" + usable);
+          whose
+              + "further interruptions follow the return ("
+              + further.count()
+              + "), whose lengths are not known");
     }
-    return isWorse(later.verdict(), first.verdict()) ? later : first;
-  }
-
-  private Judgement of(NoReturn noReturn) {
-    return ofNoReturn(
-        noReturn.comesBackTooLate() ? OutcomeNotes.TOO_LATE + ", not within " : "no return within ",
-        gap(
-            noReturn.atLeastMillis(),
-            noReturn.lastOpeningSeconds() - noReturn.lossSeconds(),
-            noReturn.uncertaintyMillis()));
+    Gap gap = gap(longest, 0, further.uncertaintyMillis());
+    if (further.isOpen() && gap.statement().verdict() != Verdict.FAIL) {
+      return judgement(
+          rule.abstention(),
+          whose
+              + "the record ends in a further interruption, which may become longer than "
+              + declared
+              + ": record longer");
+    }
+    return judgement(
+        gap.statement(),
+        whose
+            + "further interruption, the longest of "
+            + further.count()
+            + ": "
+            + sentence(gap, gap.statement())
+            + probability(longest, further.uncertaintyMillis() / 2));
   }
 
   private Judgement ofNoReturn(String found, Gap gap) {
@@ -156,8 +185,8 @@ public final class TrialVerdict {
   }
 
   /** The other rules are told with the risk that they take. */
-  private String probability(Measured measured) {
-    OptionalDouble probability = Conformance.of(measured, claim);
+  private String probability(double millis, double standardMillis) {
+    OptionalDouble probability = Conformance.of(millis, standardMillis, claim);
     return rule == DecisionRule.GUARDED || probability.isEmpty()
         ? ""
         : " (probability of conformance " + Wording.probability(probability.getAsDouble()) + ")";

@@ -45,7 +45,9 @@ class SeriesTextTest {
         trial 3: the reason
         trial 10: no event in the record
 
-        judged by a rule
+        judged by a rule. The time is counted from the loss to the return, as the load sees it: near the
+            'total transfer time' of IEC 62040-3, whose 'transfer time' starts later, at the initiation
+            of the transfer
 
         unit         Shelf unit 3
         declared     20ms

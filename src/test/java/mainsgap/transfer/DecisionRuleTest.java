@@ -34,7 +34,7 @@ class DecisionRuleTest {
     Judgement judgement = judge(gap, 10, DecisionRule.FOUR_WAY);
     assertEquals(statement, judgement.ruleOutcome());
     assertEquals(verdict, judgement.verdict());
-    assertEquals(probability, Conformance.of(gap, atMost(10)).orElseThrow(), 5e-5);
+    assertEquals(probability, Conformance.of(millis, 0.2, atMost(10)).orElseThrow(), 5e-5);
   }
 
   /** ILAC-G8:09/2019, 4.2.1: the acceptance limit is the tolerance limit. */

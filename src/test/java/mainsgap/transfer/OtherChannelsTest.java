@@ -6,20 +6,11 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.ByteBuffer;
-import java.nio.ByteOrder;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
-import java.util.SplittableRandom;
 import java.util.function.DoubleUnaryOperator;
-import mainsgap.signal.Capture;
 import mainsgap.signal.ChannelRole;
-import mainsgap.signal.CodeFormat;
 import mainsgap.signal.Event;
-import mainsgap.signal.Scale;
 import mainsgap.signal.TimeAxis;
-import mainsgap.signal.Waveform;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
@@ -29,16 +20,15 @@ class OtherChannelsTest {
   private static final MeasuringTask TASK = new MeasuringTask(Event.LOSS, 230, 50);
   private static final DeclaredClaim TEN_MILLIS = DeclaredClaim.ofMillis(10, "10ms");
   private static final double LOSS_SECONDS = 0.1512;
-  private static final double PEAK_VOLTS = 230 * Math.sqrt(2);
 
-  private final Map<ChannelRole, Waveform> channels = new EnumMap<>(ChannelRole.class);
+  private final SketchedCapture sketch = new SketchedCapture(TIME);
 
   private static double mainsVolts(double seconds) {
-    return PEAK_VOLTS * Math.sin(2 * Math.PI * 50 * seconds);
+    return SketchedCapture.PEAK_VOLTS * Math.sin(2 * Math.PI * 50 * seconds);
   }
 
   private static double inverterVolts(double seconds) {
-    return PEAK_VOLTS * Math.sin(2 * Math.PI * 50.2 * seconds + 1.2);
+    return SketchedCapture.PEAK_VOLTS * Math.sin(2 * Math.PI * 50.2 * seconds + 1.2);
   }
 
   /** Mains up to the loss, nothing for so long, the inverter from then on. */
@@ -52,23 +42,21 @@ class OtherChannelsTest {
   }
 
   private void with(ChannelRole role, double noise, DoubleUnaryOperator signal) {
-    SplittableRandom dice = new SplittableRandom(role.name().length());
-    ByteBuffer block = ByteBuffer.allocate(TIME.length() * 8).order(ByteOrder.LITTLE_ENDIAN);
-    for (int i = 0; i < TIME.length(); i++) {
-      double spread = noise * (dice.nextDouble() + dice.nextDouble() - 1);
-      block.putDouble(signal.applyAsDouble(TIME.secondsAt(i)) + spread);
-    }
-    channels.put(role, new Waveform(block.array(), CodeFormat.REAL_64_LSB_FIRST, Scale.VOLTS));
+    sketch.with(role, noise, signal);
   }
 
   private Measured measured() {
-    Outcome outcome = TransferMeasurement.measure(new Capture(TIME, channels), TASK);
+    Outcome outcome = outcome();
     assertEquals(Outcome.Kind.MEASURED, outcome.kind(), outcome.sentence());
     return (Measured) outcome;
   }
 
+  private Outcome outcome() {
+    return TransferMeasurement.measure(sketch.capture(), TASK);
+  }
+
   private Judgement judged() {
-    return TrialVerdict.judge(measured(), TEN_MILLIS).orElseThrow();
+    return TrialVerdict.judge(outcome(), TEN_MILLIS).orElseThrow();
   }
 
   private static double present(@Nullable Double value) {
@@ -83,7 +71,7 @@ class OtherChannelsTest {
     with(ChannelRole.MARKER, 1, seconds -> 5);
     with(ChannelRole.LOAD_CURRENT, 0, seconds -> 0);
 
-    List<String> said = SilentChannels.of(new Capture(TIME, channels), TASK, measured());
+    List<String> said = SilentChannels.of(sketch.capture(), TASK, measured());
 
     assertEquals(3, said.size(), said.toString());
     assertEquals(
@@ -100,7 +88,7 @@ class OtherChannelsTest {
     with(ChannelRole.MAINS, 1, gapOf(1e6));
     with(ChannelRole.MARKER, 0.1, seconds -> seconds < LOSS_SECONDS ? 0 : 5);
 
-    assertEquals(List.of(), SilentChannels.of(new Capture(TIME, channels), TASK, measured()));
+    assertEquals(List.of(), SilentChannels.of(sketch.capture(), TASK, measured()));
   }
 
   @Test
@@ -179,6 +167,81 @@ class OtherChannelsTest {
   }
 
   @Test
+  void aLegIsJudgedAlsoWhereTheOutputRidesThrough() {
+    with(ChannelRole.OUTPUT, 1, OtherChannelsTest::mainsVolts);
+    with(ChannelRole.MAINS, 1, gapOf(1e6));
+    with(ChannelRole.SECOND_LEG, 1, gapOf(100));
+    assertEquals(Outcome.Kind.NO_INTERRUPTION, outcome().kind());
+    assertEquals(Verdict.FAIL, judged().verdict());
+    assertTrue(judged().reason().startsWith("second leg: 100.0"), judged().reason());
+  }
+
+  @Test
+  void aLegThatRidesThroughIsProvedByMainsAndPasses() {
+    with(ChannelRole.OUTPUT, 1, gapOf(8));
+    with(ChannelRole.MAINS, 1, gapOf(1e6));
+    with(ChannelRole.SECOND_LEG, 1, OtherChannelsTest::mainsVolts);
+    OtherChannels.SecondLeg leg = outcome().others().secondLeg();
+    assertNotNull(leg);
+    assertTrue(leg.isUninterrupted(), String.valueOf(leg.refused()));
+    assertEquals(Verdict.PASS, judged().verdict());
+  }
+
+  @Test
+  void aLaterBreakOfTheSecondLegIsJudgedToo() {
+    with(ChannelRole.OUTPUT, 1, gapOf(8));
+    with(
+        ChannelRole.SECOND_LEG,
+        1,
+        seconds -> seconds > 0.3 && seconds < 0.33 ? 0 : gapOf(8).applyAsDouble(seconds));
+    assertEquals(Verdict.FAIL, judged().verdict());
+    assertTrue(judged().reason().startsWith("second leg: further"), judged().reason());
+  }
+
+  @Test
+  void otherChannelsAreToldWhereTheOutputNeverReturns() {
+    with(ChannelRole.OUTPUT, 1, seconds -> seconds < LOSS_SECONDS ? mainsVolts(seconds) : 0);
+    with(
+        ChannelRole.MAINS, 1, seconds -> seconds < LOSS_SECONDS - 5.3e-3 ? mainsVolts(seconds) : 0);
+    with(ChannelRole.MARKER, 0.1, seconds -> seconds < LOSS_SECONDS ? 0 : 5);
+    assertEquals(Outcome.Kind.NO_RETURN, outcome().kind());
+    assertEquals(5.3, present(outcome().others().holdThroughMillis()), 0.02);
+    assertNotNull(outcome().others().markerSeconds());
+  }
+
+  @Test
+  void theSwitchHasNotBouncedWhereMainsIsLostAgainMuchLater() {
+    with(ChannelRole.OUTPUT, 1, gapOf(12));
+    with(
+        ChannelRole.MAINS,
+        1,
+        seconds ->
+            seconds < LOSS_SECONDS || (seconds > 0.3 && seconds < 0.4) ? mainsVolts(seconds) : 0);
+    Measured found = measured();
+    assertEquals(found.lossSeconds(), found.lastOpeningSeconds(), 1e-4);
+    assertEquals(Verdict.FAIL, judged().verdict());
+  }
+
+  @Test
+  void noiseIsNoCurrentOfALoad() {
+    with(ChannelRole.OUTPUT, 1, gapOf(8));
+    with(ChannelRole.LOAD_CURRENT, 0.002, seconds -> 0);
+    assertNull(measured().others().loadCurrentAfterPercent());
+    with(ChannelRole.LOAD_CURRENT, 0.002, seconds -> 5);
+    assertNull(measured().others().loadCurrentAfterPercent());
+  }
+
+  @Test
+  void theOffsetOfAClampIsNoCurrent() {
+    with(ChannelRole.OUTPUT, 1, gapOf(8));
+    with(
+        ChannelRole.LOAD_CURRENT,
+        0.001,
+        seconds -> 3 + (seconds < LOSS_SECONDS ? mainsVolts(seconds) / 500 : 0));
+    assertEquals(false, measured().others().loadRodeThrough());
+  }
+
+  @Test
   void aLoadThatDrawsItsCurrentAgainRodeThrough() {
     with(ChannelRole.OUTPUT, 1, gapOf(8));
     with(ChannelRole.LOAD_CURRENT, 0.001, seconds -> gapOf(8).applyAsDouble(seconds) / 500);
@@ -205,6 +268,16 @@ class OtherChannelsTest {
     assertEquals(LOSS_SECONDS + 1.7e-3, present(measured().others().markerSeconds()), 5e-6);
     with(ChannelRole.MARKER, 0.1, seconds -> 5);
     assertNull(measured().others().markerSeconds());
+  }
+
+  @Test
+  void aSpikeOfTheMarkerIsNoChange() {
+    with(ChannelRole.OUTPUT, 1, gapOf(8));
+    with(
+        ChannelRole.MARKER,
+        0.1,
+        seconds -> seconds < LOSS_SECONDS && Math.abs(seconds - 0.1) > 4e-6 ? 5 : 0);
+    assertEquals(LOSS_SECONDS, present(measured().others().markerSeconds()), 5e-6);
   }
 
   @Test

@@ -37,7 +37,7 @@ class OutcomeNotesTest {
     OtherChannels others =
         new OtherChannels(
             6.0,
-            new OtherChannels.SecondLeg(null, null, 0, "clipped"),
+            OtherChannels.SecondLeg.of(new Refused("clipped")),
             3.0,
             gap.lossSeconds() + 0.003);
     assertEquals(
@@ -45,7 +45,7 @@ class OutcomeNotesTest {
             "the unit held the load for 6.000 ms after mains was lost",
             "second leg: not measured: clipped",
             "load current at the end 3 % of that before: the load tripped, or starts again later",
-            "marker changed 3.000 ms after the loss"),
+            "marker changed 3.000 ms after the event"),
         OutcomeNotes.of(gap.with(others, gap.lossSeconds())));
   }
 

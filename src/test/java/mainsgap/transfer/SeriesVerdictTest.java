@@ -92,6 +92,45 @@ class SeriesVerdictTest {
     assertEquals(Verdict.INCONCLUSIVE, summary.verdict());
   }
 
+  /** Ten trials of 5 ms, each with a leg that was not measured: none of them passed. */
+  @Test
+  void aLegThatWasNotMeasuredForbidsThePassOfASeries() {
+    List<Outcome> outcomes = new ArrayList<>();
+    for (int k = 0; k < 10; k++) {
+      outcomes.add(withLeg(Outcomes.gap(5, 0.1), new Refused("clipped")));
+    }
+    SeriesSummary summary = SeriesVerdict.judge(outcomes, atMost(20));
+    assertEquals(Verdict.INCONCLUSIVE, summary.verdict());
+    assertTrue(summary.reason().startsWith("10 of 10 may hide"), summary.reason());
+  }
+
+  /** The campaign on the second leg: its bound, 10.224 ms, is above 10 ms. */
+  @Test
+  void theBoundIsThatOfTheLongestInterruptionOnEitherLeg() {
+    List<Outcome> outcomes = new ArrayList<>();
+    for (double millis : CAMPAIGN) {
+      outcomes.add(withLeg(Outcomes.gap(5, 0.01), Outcomes.gap(millis, 0.01)));
+    }
+    SeriesSummary summary = SeriesVerdict.judge(outcomes, atMost(10));
+    assertEquals(5, value(summary.upperToleranceBoundMillis()), 1e-12);
+    assertEquals(Verdict.INCONCLUSIVE, summary.verdict());
+    assertTrue(summary.reason().contains("10.224 ms"), summary.reason());
+    assertEquals(Verdict.PASS, SeriesVerdict.judge(outcomes, atMost(10.3)).verdict());
+  }
+
+  @Test
+  void aRecordThatEndsInAFurtherInterruptionForbidsThePassOfASeries() {
+    List<Outcome> outcomes = new ArrayList<>(gaps(0.05, 9, 9.1, 9.2));
+    outcomes.add(
+        new Outcomes.Gap(9, 0.05).with(new FurtherInterruptions(1, 15.0, 1, true)).outcome());
+    assertEquals(Verdict.INCONCLUSIVE, SeriesVerdict.judge(outcomes, atMost(20)).verdict());
+  }
+
+  private static Measured withLeg(Measured output, Outcome leg) {
+    OtherChannels others = new OtherChannels(null, OtherChannels.SecondLeg.of(leg), null, null);
+    return output.with(others, output.lastOpeningSeconds());
+  }
+
   @Test
   void refusedTrialsDoNotCount() {
     List<Outcome> outcomes = gaps(0.05, 9, 9.1, 9.2);

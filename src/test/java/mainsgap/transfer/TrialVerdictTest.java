@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Optional;
+import mainsgap.signal.Event;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -107,6 +108,49 @@ class TrialVerdictTest {
     Outcomes.Gap gap =
         new Outcomes.Gap(9.2, 0.1).with(new FurtherInterruptions(1, millis, 0, true));
     assertEquals(expected, judge(gap.outcome(), atMost(20)).verdict());
+  }
+
+  /** 20.5 ms from the first opening, 14 ms from the last: that alone would leave it open. */
+  @Test
+  void aBouncedSwitchHidesNoFurtherInterruption() {
+    Outcomes.Gap gap = new Outcomes.Gap(20.5, 0.1).bouncing(6.5);
+    assertEquals(Verdict.INCONCLUSIVE, judge(gap.outcome(), atMost(20)).verdict());
+    Judgement found = judge(gap.with(new FurtherInterruptions(1, 200.0, 1)).outcome(), atMost(20));
+    assertEquals(Verdict.FAIL, found.verdict());
+    assertTrue(found.reason().startsWith("further interruption"), found.reason());
+  }
+
+  @Test
+  void theUncertaintyOfTheLongestCountsWhereTheRecordEndsInAnother() {
+    Outcomes.Gap gap =
+        new Outcomes.Gap(9.2, 0.1).with(new FurtherInterruptions(2, 20.3, 1.0, true));
+    assertEquals(Verdict.INCONCLUSIVE, judge(gap.outcome(), atMost(20)).verdict());
+  }
+
+  /** What opens at a restoration is a contact of the unit, which has no switch to excuse it. */
+  @Test
+  void aRestorationIsJudgedFromTheFirstOpening() {
+    Measured gap = new Outcomes.Gap(20.5, 0.1).bouncing(1).outcome();
+    Measured restored =
+        new Measured(
+            Event.RESTORATION,
+            gap.lossSeconds(),
+            gap.lastOpeningSeconds(),
+            gap.firstReturnSeconds(),
+            gap.returnSeconds(),
+            gap.transferMillis(),
+            gap.budget(),
+            gap.furtherInterruptions(),
+            gap.deadMillis(),
+            gap.usableMillis(),
+            gap.recoveryMillis(),
+            gap.pointOnWaveDegrees(),
+            gap.supplies(),
+            gap.cleanness(),
+            gap.others());
+    assertEquals(Verdict.INCONCLUSIVE, judge(gap, atMost(20)).verdict());
+    assertEquals(Verdict.FAIL, judge(restored, atMost(20)).verdict());
+    assertTrue(OutcomeNotes.of(restored).get(0).startsWith("the unit's contact bounced"));
   }
 
   @Test

@@ -54,7 +54,7 @@ record Told(
     String label = MillisWords.stated(measured.transferMillis(), measured.uncertaintyMillis());
     List<String> remarks = new ArrayList<>();
     further(measured.furtherInterruptions(), remarks);
-    secondLeg(measured.others().secondLeg(), remarks);
+    secondLeg(measured, remarks);
     return new Told(
         measured.lossSeconds(),
         zeroWords(measured.event()),
@@ -70,6 +70,12 @@ record Told(
         none.comesBackTooLate()
             ? 1e-3 * none.atLeastMillis()
             : time.firstSampleSeconds() + time.durationSeconds() - none.lossSeconds();
+    List<String> remarks = new ArrayList<>();
+    remarks.add(
+        none.comesBackTooLate()
+            ? "The voltage comes back too late in the record to be judged: record longer."
+            : "No return in the record: the gap goes on at its end.");
+    secondLeg(none, remarks);
     String label = "at least " + MillisWords.stated(none.atLeastMillis(), none.uncertaintyMillis());
     return new Told(
         none.lossSeconds(),
@@ -77,18 +83,24 @@ record Told(
         none.event(),
         new Gap(0, Math.max(0, end), true, label),
         none.uncertaintyMillis(),
-        none.comesBackTooLate()
-            ? "The voltage comes back too late in the record to be judged: record longer."
-            : "No return in the record: the gap goes on at its end.");
+        String.join(" ", remarks));
   }
 
   private static Told noInterruption(NoInterruption none) {
-    String words =
+    List<String> remarks = new ArrayList<>();
+    remarks.add(
         "No interruption: a gap from "
             + MillisWords.millis(none.shortestVisibleMillis())
             + " up would have been seen. "
-            + MillisWords.sentence(none.proof());
-    return new Told(none.eventSeconds(), zeroWords(none.event()), none.event(), null, 0, words);
+            + MillisWords.sentence(none.proof()));
+    secondLeg(none, remarks);
+    return new Told(
+        none.eventSeconds(),
+        zeroWords(none.event()),
+        none.event(),
+        null,
+        0,
+        String.join(" ", remarks));
   }
 
   private static void further(FurtherInterruptions further, List<String> remarks) {
@@ -106,7 +118,8 @@ record Told(
     }
   }
 
-  private static void secondLeg(OtherChannels.@Nullable SecondLeg leg, List<String> remarks) {
+  private static void secondLeg(Outcome outcome, List<String> remarks) {
+    OtherChannels.SecondLeg leg = outcome.others().secondLeg();
     if (leg == null) {
       return;
     }
@@ -115,6 +128,8 @@ record Told(
     String found;
     if (leg.refused() != null) {
       found = "not measured: " + leg.refused();
+    } else if (leg.isUninterrupted()) {
+      found = "no interruption";
     } else if (transfer != null) {
       found = "gap of " + MillisWords.stated(transfer, leg.uncertaintyMillis());
     } else if (atLeast != null) {

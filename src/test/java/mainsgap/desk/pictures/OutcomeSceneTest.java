@@ -119,7 +119,8 @@ class OutcomeSceneTest {
   @Test
   void theSecondLegIsTold() {
     OtherChannels others =
-        new OtherChannels(null, new OtherChannels.SecondLeg(9.1, null, 0.2, null), null, null);
+        new OtherChannels(
+            null, OtherChannels.SecondLeg.of(InventedTrials.measured(9.1, 0.2, 70)), null, null);
     TraceScene scene = scene(InventedTrials.measured(8.42, 0.05, 70, others), BOTH);
     assertEquals("Second leg: gap of 9.10 ms ± 0.20 ms.", scene.remark());
   }

@@ -1,0 +1,59 @@
+package mainsgap.transfer;
+
+/**
+ * How much later than its fit a supply is, cycle by cycle: that of an inverter which walks its
+ * frequency to that of mains moves all the time, that of a load which is not fed tells nothing.
+ */
+final class FollowedPhase {
+  /** A supply moves by no more in a cycle. */
+  private static final double MOST_CYCLES = 0.02;
+
+  private final double omega;
+  private final double supplyAngle;
+  private final double cycleSeconds;
+  private double fromSeconds = Double.NaN;
+  private double cosine;
+  private double sine;
+  private boolean isAway;
+  private double laterSeconds;
+
+  FollowedPhase(Supply supply) {
+    double hertz = supply.harmonics().frequencyHertz();
+    this.omega = 2 * Math.PI * hertz;
+    this.cycleSeconds = 1 / hertz;
+    this.supplyAngle = Math.toRadians(supply.harmonics().angleDegreesAt(0));
+  }
+
+  /**
+   * Takes an average.
+   *
+   * @param seconds its time on the axis of the fit
+   * @param away whether it is not what the supply does: such a cycle tells nothing
+   * @return whether a cycle is over that tells the phase
+   */
+  boolean add(double seconds, double volts, boolean away) {
+    if (Double.isNaN(fromSeconds)) {
+      fromSeconds = seconds;
+    }
+    cosine += volts * Math.cos(omega * seconds);
+    sine += volts * Math.sin(omega * seconds);
+    isAway |= away;
+    if (seconds - fromSeconds < cycleSeconds) {
+      return false;
+    }
+    // v ~ sin(w t + a): the sums are those of sin a and cos a
+    double ahead = Math.IEEEremainder(Math.atan2(cosine, sine) - supplyAngle, 2 * Math.PI);
+    laterSeconds = -ahead / omega;
+    boolean tells = !isAway && Math.abs(laterSeconds) < MOST_CYCLES * cycleSeconds;
+    fromSeconds = Double.NaN;
+    cosine = 0;
+    sine = 0;
+    isAway = false;
+    return tells;
+  }
+
+  /** By how much later than expected the last cycle was. */
+  double laterSeconds() {
+    return laterSeconds;
+  }
+}

@@ -1,0 +1,254 @@
+package mainsgap.transfer;
+
+import static mainsgap.transfer.SketchedCapture.inverter;
+import static mainsgap.transfer.SketchedCapture.mains;
+import static mainsgap.transfer.SketchedCapture.sine;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.function.DoubleUnaryOperator;
+import mainsgap.signal.ChannelRole;
+import mainsgap.signal.Event;
+import mainsgap.signal.TimeAxis;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Supplies that move, step or are notched; loads that are taken over, and dead all the same. */
+class UnusualRecordingsTest {
+  private static final TimeAxis TIME = new TimeAxis(-0.25, 20e-6, 50_000, 0);
+  private static final MeasuringTask TASK = new MeasuringTask(Event.LOSS, 230, 50);
+  private static final double LOSS_SECONDS = 3.0071e-3;
+  private static final double RETURN_SECONDS = 12.4133e-3;
+  private static final double NOISE_VOLTS = 1;
+
+  private final SketchedCapture sketch = new SketchedCapture(TIME);
+
+  private Outcome outcome(DoubleUnaryOperator output) {
+    sketch.with(ChannelRole.OUTPUT, NOISE_VOLTS, output);
+    return TransferMeasurement.measure(sketch.capture(), TASK);
+  }
+
+  private void mainsLost() {
+    sketch.with(
+        ChannelRole.MAINS, NOISE_VOLTS, seconds -> seconds < LOSS_SECONDS ? mains(seconds) : 0);
+  }
+
+  private static DoubleUnaryOperator gap(DoubleUnaryOperator before, DoubleUnaryOperator after) {
+    return seconds -> {
+      if (seconds < LOSS_SECONDS) {
+        return before.applyAsDouble(seconds);
+      }
+      return seconds < RETURN_SECONDS ? 0 : after.applyAsDouble(seconds);
+    };
+  }
+
+  private static void assertGap(double millis, Outcome outcome) {
+    Measured gap = assertInstanceOf(Measured.class, outcome, outcome.sentence());
+    assertEquals(millis, gap.transferMillis(), gap.uncertaintyMillis(), outcome.sentence());
+    assertTrue(gap.uncertaintyMillis() < 0.15, outcome.sentence());
+  }
+
+  private static void assertTheGap(Outcome outcome) {
+    assertGap(1e3 * (RETURN_SECONDS - LOSS_SECONDS), outcome);
+  }
+
+  private static void assertRefused(Outcome outcome) {
+    assertInstanceOf(Refused.class, outcome, outcome.sentence());
+  }
+
+  @Test
+  void anOutputThatIsTakenOverAndThenDeadIsInterrupted() {
+    mainsLost();
+    Outcome outcome =
+        outcome(
+            seconds -> {
+              if (seconds < LOSS_SECONDS) {
+                return mains(seconds);
+              }
+              return seconds < LOSS_SECONDS + 0.08 ? sine(seconds, 50, 8) : 0;
+            });
+    NoReturn dead = assertInstanceOf(NoReturn.class, outcome);
+    assertEquals(LOSS_SECONDS + 0.08, dead.lossSeconds(), 1e-4);
+    Double held = dead.others().holdThroughMillis();
+    assertEquals(80, held == null ? Double.NaN : held, 0.1);
+  }
+
+  /** Too soon after it for a supply of its own to be fitted between them. */
+  @ParameterizedTest
+  @CsvSource({"50, 8", "50.3, 0"})
+  void anOutputThatIsTakenOverAndSoonDropsOutIsNoProofOfAnything(double hertz, double degrees) {
+    mainsLost();
+    Outcome outcome =
+        outcome(
+            seconds -> {
+              if (seconds < LOSS_SECONDS) {
+                return mains(seconds);
+              }
+              boolean dead = seconds > LOSS_SECONDS + 0.03 && seconds < LOSS_SECONDS + 0.042;
+              double atLoss = 360 * (50 - hertz) * LOSS_SECONDS;
+              return dead ? 0 : sine(seconds, hertz, degrees + atLoss);
+            });
+    assertNotEquals(Outcome.Kind.NO_INTERRUPTION, outcome.kind(), outcome.sentence());
+  }
+
+  @ParameterizedTest
+  @CsvSource({"-100", "-35"})
+  void mainsWhosePhaseJumpsBeforeItIsLostHidesNoGap(double jumpMillis) {
+    mainsLost();
+    DoubleUnaryOperator jumping =
+        seconds -> seconds < jumpMillis / 1e3 ? mains(seconds) : sine(seconds, 50, 8);
+    assertTheGap(outcome(gap(jumping, UnusualRecordingsTest::otherInverter)));
+  }
+
+  private static double otherInverter(double seconds) {
+    return sine(seconds, 50.02, 47);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"0.92, 80", "1.1, 35"})
+  void mainsWhoseVoltageStepsBeforeItIsLostHidesNoGap(double share, double millisBefore) {
+    DoubleUnaryOperator stepping =
+        seconds -> (seconds < LOSS_SECONDS - millisBefore / 1e3 ? 1 : share) * mains(seconds);
+    assertTheGap(outcome(gap(stepping, SketchedCapture::inverter)));
+  }
+
+  /** As a capacitor across the open switch does. */
+  @ParameterizedTest
+  @CsvSource({"0.1, 0", "0.2, 0", "0.3, 0", "0.2, 60"})
+  void aLoadThatAFractionOfMainsReachesIsDead(double share, double leadDegrees) {
+    mainsLost();
+    assertGap(
+        200,
+        outcome(
+            seconds -> {
+              if (seconds < LOSS_SECONDS) {
+                return mains(seconds);
+              }
+              return seconds < LOSS_SECONDS + 0.2
+                  ? share * sine(seconds, 50, leadDegrees)
+                  : inverter(seconds);
+            }));
+  }
+
+  @Test
+  void aLoadThatAFractionOfMainsReachesForeverDoesNotReturn() {
+    Outcome outcome = outcome(seconds -> (seconds < LOSS_SECONDS ? 1 : 0.2) * mains(seconds));
+    NoReturn dead = assertInstanceOf(NoReturn.class, outcome, outcome.sentence());
+    assertTrue(dead.atLeastMillis() > 700, outcome.sentence());
+    assertEquals(false, dead.comesBackTooLate());
+  }
+
+  /** A sag from which the same supply comes back is none of its interruptions. */
+  @Test
+  void aSagThatEndsIsNoGap() {
+    assertRefused(outcome(seconds -> (seconds > 0.05 && seconds < 0.1 ? 0.2 : 1) * mains(seconds)));
+  }
+
+  /** An inverter that walks its frequency to that of mains; hertz a second. */
+  @ParameterizedTest
+  @CsvSource({"50.5, 0.5", "50.5, 1", "49.5, 0.5", "51, 2"})
+  void anOutputWhoseFrequencyMovesHasReturnedOnce(double hertz, double rate) {
+    double walkSeconds = Math.abs(hertz - 50) / rate;
+    double sign = Math.signum(50 - hertz);
+    DoubleUnaryOperator walking =
+        seconds -> {
+          double since = seconds - RETURN_SECONDS;
+          double walked = Math.min(since, walkSeconds);
+          double cycles =
+              hertz * walked + sign * rate * walked * walked / 2 + 50 * (since - walked);
+          return SketchedCapture.PEAK_VOLTS * Math.sin(2 * Math.PI * cycles + 0.8);
+        };
+    assertTheGap(outcome(gap(SketchedCapture::mains, walking)));
+  }
+
+  /** As a rectifier commutates, each half cycle. */
+  @ParameterizedTest
+  @CsvSource({"0.6, 1e-4", "0.8, 1e-4", "0.8, 5e-5"})
+  void aNotchInEachHalfCycleIsNoBounce(double share, double notchSeconds) {
+    DoubleUnaryOperator plain = gap(SketchedCapture::mains, SketchedCapture::inverter);
+    assertTheGap(
+        outcome(
+            seconds -> {
+              double half = (seconds + 1.5e-3) / 10e-3;
+              boolean isNotched = 10e-3 * (half - Math.floor(half)) < notchSeconds;
+              return (isNotched ? share : 1) * plain.applyAsDouble(seconds);
+            }));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"0.05", "0.2", "2"})
+  void aFrequencyThatDriftsProvesNothing(double hertzPerSecond) {
+    assertRefused(
+        outcome(
+            seconds ->
+                SketchedCapture.PEAK_VOLTS
+                    * Math.sin(2 * Math.PI * (50 + hertzPerSecond * seconds / 2) * seconds)));
+  }
+
+  @Test
+  void aFrequencyThatStepsProvesThatAnotherSupplyFeeds() {
+    Outcome outcome =
+        outcome(seconds -> seconds < 0.2 ? mains(seconds) : sine(seconds - 0.2, 50.2, 0));
+    NoInterruption none = assertInstanceOf(NoInterruption.class, outcome, outcome.sentence());
+    assertTrue(none.proof().contains("frequency"), none.proof());
+  }
+
+  @Test
+  void harmonicsThatStepProveThatAnotherSupplyFeeds() {
+    Outcome outcome =
+        outcome(seconds -> mains(seconds) + (seconds < 0.1 ? 0.03 : 0) * sine(seconds, 250, 30));
+    NoInterruption none = assertInstanceOf(NoInterruption.class, outcome, outcome.sentence());
+    assertEquals("the output's harmonics changed", none.proof());
+  }
+
+  @Test
+  void mainsThatIsSeenToStayContradictsAnyOtherProof() {
+    sketch.with(ChannelRole.MAINS, NOISE_VOLTS, SketchedCapture::mains);
+    assertRefused(outcome(seconds -> seconds < 0.2 ? mains(seconds) : sine(seconds, 50, 8)));
+  }
+
+  @Test
+  void aRecordThatEndsSoonAfterTheLossDoesNotShowThatTheLoadStaysFed() {
+    sketch.with(ChannelRole.MAINS, NOISE_VOLTS, seconds -> seconds < 0.71 ? mains(seconds) : 0);
+    Refused refused = assertInstanceOf(Refused.class, outcome(SketchedCapture::mains));
+    assertTrue(refused.reason().contains("record at least 3 cycles"), refused.reason());
+  }
+
+  /** Before a loss alone may mains come to be taken for the proof of one. */
+  @Test
+  void mainsThatComesBackIsNoLoss() {
+    sketch.with(ChannelRole.MAINS, NOISE_VOLTS, seconds -> seconds < 0.1 ? 0 : mains(seconds));
+    assertRefused(outcome(SketchedCapture::mains));
+  }
+
+  @Test
+  void aSwitchThatBouncesAndStaysOpenLeavesTheLoadDead() {
+    Outcome outcome =
+        outcome(
+            seconds -> {
+              boolean remade = seconds > LOSS_SECONDS + 0.5e-3 && seconds < LOSS_SECONDS + 1.4e-3;
+              return seconds < LOSS_SECONDS || remade ? mains(seconds) : 0;
+            });
+    NoReturn dead = assertInstanceOf(NoReturn.class, outcome, outcome.sentence());
+    assertEquals(false, dead.comesBackTooLate());
+    assertTrue(dead.atLeastMillis() > 700, outcome.sentence());
+    assertEquals(1.4, 1e3 * (dead.lastOpeningSeconds() - dead.lossSeconds()), 0.1);
+  }
+
+  /** The supply after is fitted to one whole fed cycle, or not at all. */
+  @ParameterizedTest
+  @CsvSource({"15, NO_RETURN", "19, NO_RETURN", "22, MEASURED", "27, MEASURED", "35, MEASURED"})
+  void aRecordThatEndsSoonAfterTheReturn(double millisAfter, Outcome.Kind expected) {
+    sketch.with(
+        ChannelRole.OUTPUT, NOISE_VOLTS, gap(SketchedCapture::mains, SketchedCapture::inverter));
+    int to = (int) TIME.indexAt(RETURN_SECONDS + millisAfter / 1e3);
+    Outcome outcome = TransferMeasurement.measure(sketch.capture().part(0, to), TASK);
+    assertEquals(expected, outcome.kind(), outcome.sentence());
+    if (expected == Outcome.Kind.MEASURED) {
+      assertTheGap(outcome);
+    }
+  }
+}
