@@ -14,15 +14,29 @@ final class Inverter {
     this.makeSeconds = makeSeconds;
   }
 
+  double degreesAt(double seconds) {
+    return 360 * cycles(seconds - rig.returnSeconds()) + rig.outputDegreesAtReturn;
+  }
+
   double voltsAt(double seconds) {
     double since = Math.max(0, seconds - makeSeconds);
-    double angle =
-        2 * Math.PI * rig.outputHertz * (seconds - rig.returnSeconds())
-            + Math.toRadians(rig.outputDegreesAtReturn);
+    double angle = Math.toRadians(degreesAt(seconds));
     double ripple = rig.rippleShare * Math.sin(2 * Math.PI * rig.rippleHertz * seconds);
     return rig.peakVolts()
         * rig.outputShare
         * (amplitude(since) * shape(angle) - ring(since) + ripple);
+  }
+
+  private double cycles(double since) {
+    if (rig.walkHertzPerSecond == 0 || since < 0) {
+      return rig.outputHertz * since;
+    }
+    double way = rig.mainsHertz - rig.outputHertz;
+    double walked = Math.min(since, Math.abs(way) / rig.walkHertzPerSecond);
+    double rate = Math.signum(way) * rig.walkHertzPerSecond;
+    return rig.outputHertz * walked
+        + rate * walked * walked / 2
+        + rig.mainsHertz * (since - walked);
   }
 
   private double amplitude(double since) {

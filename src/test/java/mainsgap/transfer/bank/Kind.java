@@ -219,6 +219,23 @@ public enum Kind implements CaptureKind {
   /** An open load picks up mains hum, which goes on in the gap. */
   PICKUP(rig -> rig.pickupShare = rig.dice.between(0.005, 0.03)),
 
+  /** A capacitor across the open switch lets through a share of mains. */
+  COUPLED(
+      rig -> {
+        rig.left = Rig.Left.COUPLED;
+        rig.leftShare = rig.dice.between(0.05, 0.33);
+        rig.leftDegrees = rig.dice.between(0, 80);
+        rig.gapSeconds = rig.dice.logBetween(12e-3, 200e-3);
+      }),
+
+  /** An inverter that starts off mains and walks to its frequency. */
+  WALKING_FREQUENCY(
+      rig -> {
+        rig.outputHertz = rig.mainsHertz + rig.dice.pick(-1, 1) * rig.dice.between(0.2, 1);
+        rig.walkHertzPerSecond = rig.dice.logBetween(0.2, 2);
+        rig.secondsAfter = 0.5;
+      }),
+
   /** The output never comes: a result. */
   NO_RETURN(
       Outcome.Kind.NO_RETURN,

@@ -29,7 +29,16 @@ final class LoadVoltage {
   }
 
   double voltsAt(double seconds) {
-    return base(seconds) + fed(seconds);
+    return base(seconds) + notchShare(seconds) * fed(seconds);
+  }
+
+  /** Notches stand still in the cycle of what feeds the load. */
+  private double notchShare(double seconds) {
+    double degrees =
+        seconds < returnSeconds ? mains.degreesAt(seconds) : inverter.degreesAt(seconds);
+    double halves = (degrees + rig.notchDegrees) / 180;
+    double into = (halves - Math.floor(halves)) / (2 * rig.nominalHertz);
+    return into < rig.notchSeconds ? rig.notchShare : 1;
   }
 
   /** Whether the output has steps and lies at zero, when it returns and up to the next of them. */

@@ -3,7 +3,8 @@ package mainsgap.transfer.bank;
 /**
  * What is on the load while nothing feeds it: the arc while it burns, then nothing, the loss's
  * voltage decaying {@code v0 e^(-s/T)}, a held level, or a motor's back-EMF {@code share peak
- * e^(-s/T) sin(2 pi f s + a0)} whose frequency slips; s is the time since the loss.
+ * e^(-s/T) sin(2 pi f s + a0)} whose frequency slips, or a share of mains that a capacitor across
+ * the open switch lets through, ahead of it; s is the time since the loss.
  */
 final class Remnant {
   private final Rig rig;
@@ -25,6 +26,12 @@ final class Remnant {
       case NOTHING -> 0;
       case DECAY -> mains.voltsAt(lossSeconds) * Math.exp(-since / rig.leftDecaySeconds);
       case HELD -> rig.peakVolts() * rig.leftShare;
+      case COUPLED ->
+          rig.peakVolts()
+              * rig.leftShare
+              * Math.sin(
+                  2 * Math.PI * rig.mainsHertz * (seconds - rig.lossSeconds())
+                      + Math.toRadians(rig.lossDegrees + rig.leftDegrees));
       case MOTOR ->
           rig.peakVolts()
               * rig.leftShare

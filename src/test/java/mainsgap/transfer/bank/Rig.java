@@ -25,7 +25,8 @@ final class Rig {
     NOTHING,
     DECAY,
     HELD,
-    MOTOR
+    MOTOR,
+    COUPLED
   }
 
   /** What the supply before carries some time before the loss. */
@@ -63,6 +64,14 @@ final class Rig {
   double cyclesBefore;
   double lossDegrees;
 
+  /** So long before the loss mains steps to what it then is; 0 where it does not. */
+  double stepBeforeSeconds;
+
+  /** What it was before that step, beside what it is then. */
+  double stepShare = 1;
+
+  double stepDegrees;
+
   /** Amplitudes as shares of the fundamental, from order 2. */
   double[] mainsHarmonics;
 
@@ -78,6 +87,14 @@ final class Rig {
    * sag.
    */
   double disturbedShare;
+
+  // a load that cuts notches into each half cycle of what feeds it
+
+  double notchSeconds;
+  double notchDegrees;
+
+  /** What is left of the voltage in them. */
+  double notchShare;
 
   // between loss and return
   double gapSeconds;
@@ -104,6 +121,10 @@ final class Rig {
   double secondsAfter = 0.3;
   Shape shape = Shape.SINE;
   double outputHertz;
+
+  /** How fast its frequency moves from the return on, up to that of mains; 0 where it does not. */
+  double walkHertzPerSecond;
+
   double outputShare;
   double outputDegreesAtReturn;
   Start start = Start.AT_ONCE;
