@@ -14,6 +14,9 @@ final class FollowedPhase {
   private double fromSeconds = Double.NaN;
   private double cosine;
   private double sine;
+  private double cosineSquares;
+  private double products;
+  private double sineSquares;
   private boolean isAway;
   private double laterSeconds;
 
@@ -35,19 +38,29 @@ final class FollowedPhase {
     if (Double.isNaN(fromSeconds)) {
       fromSeconds = seconds;
     }
-    cosine += volts * Math.cos(omega * seconds);
-    sine += volts * Math.sin(omega * seconds);
+    double cos = Math.cos(omega * seconds);
+    double sin = Math.sin(omega * seconds);
+    cosine += volts * cos;
+    sine += volts * sin;
+    cosineSquares += cos * cos;
+    products += cos * sin;
+    sineSquares += sin * sin;
     isAway |= away;
     if (seconds - fromSeconds < cycleSeconds) {
       return false;
     }
-    // v ~ sin(w t + a): the sums are those of sin a and cos a
-    double ahead = Math.IEEEremainder(Math.atan2(cosine, sine) - supplyAngle, 2 * Math.PI);
+    // a cos + b sin by least squares: a cycle is no whole number of averages
+    double a = cosine * sineSquares - sine * products;
+    double b = sine * cosineSquares - cosine * products;
+    double ahead = Math.IEEEremainder(Math.atan2(a, b) - supplyAngle, 2 * Math.PI);
     laterSeconds = -ahead / omega;
     boolean tells = !isAway && Math.abs(laterSeconds) < MOST_CYCLES * cycleSeconds;
     fromSeconds = Double.NaN;
     cosine = 0;
     sine = 0;
+    cosineSquares = 0;
+    products = 0;
+    sineSquares = 0;
     isAway = false;
     return tells;
   }

@@ -113,7 +113,8 @@ final class GapMeasurement {
     int from = Math.max(0, (int) Math.ceil(recording.time().indexAt(loss.seconds())));
     int to = (int) Math.ceil(recording.time().indexAt(settled.seconds()));
     int end = Math.min(to, recording.length());
-    if (doubt > BEYOND_DOUBT * VAGUE_SECONDS && isFedThroughout(from, end, following)) {
+    boolean isVague = doubt > BEYOND_DOUBT * VAGUE_SECONDS && !following.hasSteps();
+    if (isVague && isFedThroughout(from, end, following)) {
       return false;
     }
     if (new Sag(recording, before).begins(from, end)
