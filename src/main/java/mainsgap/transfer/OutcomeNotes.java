@@ -75,7 +75,7 @@ public final class OutcomeNotes {
     }
     String further = further(measured.furtherInterruptions());
     if (!further.isEmpty()) {
-      notes.add(further.substring("; ".length()));
+      notes.add(further);
     }
   }
 
@@ -125,7 +125,7 @@ public final class OutcomeNotes {
     }
   }
 
-  /** The breaks after a return, after a semicolon; empty where there are none. */
+  /** The breaks after a return; empty where there are none. */
   private static String further(FurtherInterruptions further) {
     if (further.count() == 0) {
       return "";
@@ -137,8 +137,7 @@ public final class OutcomeNotes {
             : (further.count() == 1 ? "of " : "the longest of ")
                 + (further.isOpen() ? "at least " : "")
                 + Wording.time(longest, further.uncertaintyMillis());
-    return "; "
-        + further.count()
+    return further.count()
         + (further.count() == 1 ? " further interruption" : " further interruptions")
         + " after the return, "
         + length;
@@ -154,8 +153,11 @@ public final class OutcomeNotes {
       return "no return within "
           + Wording.roundedTime(least == null ? 0 : least, leg.uncertaintyMillis());
     }
-    return leg.isUninterrupted()
-        ? "no interruption longer than " + Wording.time(leg.uncertaintyMillis())
-        : Wording.time(transfer, leg.uncertaintyMillis()) + further(leg.furtherInterruptions());
+    if (leg.isUninterrupted()) {
+      return "no interruption longer than " + Wording.time(leg.uncertaintyMillis());
+    }
+    String further = further(leg.furtherInterruptions());
+    return Wording.time(transfer, leg.uncertaintyMillis())
+        + (further.isEmpty() ? "" : "; " + further);
   }
 }
