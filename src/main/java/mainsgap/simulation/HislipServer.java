@@ -18,7 +18,6 @@ import mainsgap.simulation.HislipWire.Message;
  */
 final class HislipServer implements ScopeServer {
   private static final int VERSION_1_0 = 0x0100;
-  private static final int SERVER = 'M' << 8 | 'G';
 
   private final Instrument instrument;
   private final FaultSwitch faults;
@@ -65,7 +64,6 @@ final class HislipServer implements ScopeServer {
         wire.tell(HislipFault.POOR_INITIALIZATION);
         return;
       }
-      wire.send(HislipType.ASYNC_INITIALIZE_RESPONSE, 0, SERVER);
       talk.answerAsynchronous(wire, connection);
     } else {
       wire.tell(HislipFault.NOT_BOTH_CHANNELS);

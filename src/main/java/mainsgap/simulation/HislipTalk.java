@@ -18,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * get through meanwhile.
  */
 final class HislipTalk {
+  private static final int VENDOR = 'M' << 8 | 'G';
   private static final int FIRST_ID = 0xFFFFFF00;
   private static final int MESSAGE_AVAILABLE = 1 << 4;
   private static final long MOST_MESSAGE_BYTES = 0x100000;
@@ -71,10 +72,14 @@ final class HislipTalk {
     }
   }
 
-  /** Answers what comes on the second connection until the client goes. */
+  /**
+   * Answers what comes on the second connection until the client goes. The session is open before
+   * the client hears that it is: its first message may come on the other connection at once.
+   */
   void answerAsynchronous(HislipWire wire, Socket socket) throws IOException {
     asynchronousSocket = socket;
     asynchronous = wire;
+    wire.send(HislipType.ASYNC_INITIALIZE_RESPONSE, 0, VENDOR);
     while (true) {
       Message next = wire.next();
       HislipHeader header = next.header();

@@ -96,6 +96,19 @@ class HislipServerTest {
     }
   }
 
+  /** A client may speak as soon as it hears that its second connection is known. */
+  @Test
+  void aSessionIsOpenWhenItSaysSo() throws IOException {
+    for (int session = 0; session < 12; session++) {
+      try (Socket synchronous = socket();
+          Socket asynchronous = socket()) {
+        open(synchronous, asynchronous);
+        send(synchronous, "48530700ffffff000000000000000006" + "2a4f50433f0a");
+        assertEquals("48530700ffffff000000000000000002310a", receive(synchronous, 18));
+      }
+    }
+  }
+
   /** 3.1.1: a client that sends on without taking the reply interrupts it (error -410). */
   @Test
   void aReplyThatWasNotTakenIsAnErrorInTheQueue() throws IOException {
