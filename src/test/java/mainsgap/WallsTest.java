@@ -91,6 +91,50 @@ class WallsTest {
           .because("a page is understood without the others");
 
   @ArchTest
+  static final ArchRule noCirclesInTheMeasurement =
+      slices()
+          .matching("mainsgap.transfer.(*)..")
+          .should()
+          .beFreeOfCycles()
+          .because("a step of the measurement knows only the steps that it is made of");
+
+  @ArchTest
+  static final ArchRule theStepsDoNotKnowTheWholeMeasurement =
+      noClasses()
+          .that()
+          .resideInAPackage("mainsgap.transfer.*..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAPackage("mainsgap.transfer")
+          .because("the measurement is made of its steps");
+
+  @ArchTest
+  static final ArchRule theStepsOfTheMeasurementAreItsOwn =
+      noClasses()
+          .that()
+          .resideOutsideOfPackage("mainsgap.transfer..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage(
+              Stream.of("edge", "supply", "event", "instant", "gap")
+                  .map(step -> "mainsgap.transfer." + step + "..")
+                  .toArray(String[]::new))
+          .because("others ask for outcomes, claims and curves");
+
+  @ArchTest
+  static final ArchRule outcomesAreNotMeasuredBackwards =
+      noClasses()
+          .that()
+          .resideInAnyPackage("mainsgap.transfer.claim..", "mainsgap.transfer.tolerance..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage(
+              Stream.of("edge", "supply", "event", "instant", "gap")
+                  .map(step -> "mainsgap.transfer." + step + "..")
+                  .toArray(String[]::new))
+          .because("a verdict is given on what an outcome says, never on samples");
+
+  @ArchTest
   static void pagesDoNotKnowEachOther(JavaClasses house) {
     List<String> pages = List.of("rig", "trials", "findings");
     for (String page : pages) {

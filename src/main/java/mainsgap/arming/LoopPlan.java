@@ -1,7 +1,7 @@
 package mainsgap.arming;
 
 import mainsgap.scope.CapturePlan;
-import mainsgap.transfer.MeasuringTask;
+import mainsgap.transfer.outcome.MeasuringTask;
 
 /**
  * A series as data.

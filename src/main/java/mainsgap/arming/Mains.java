@@ -5,7 +5,7 @@ import java.util.Optional;
 import mainsgap.scope.Oscilloscope;
 import mainsgap.signal.Capture;
 import mainsgap.signal.Event;
-import mainsgap.transfer.MeasuringTask;
+import mainsgap.transfer.outcome.MeasuringTask;
 
 /**
  * The supply as the loop deals with it: asks for a move of the switch and looks at what it did.

@@ -1,8 +1,8 @@
 package mainsgap.arming;
 
 import mainsgap.signal.Capture;
-import mainsgap.transfer.Judgement;
-import mainsgap.transfer.Outcome;
+import mainsgap.transfer.outcome.Judgement;
+import mainsgap.transfer.outcome.Outcome;
 import org.jspecify.annotations.Nullable;
 
 /** What becomes of a capture: pure, and unaware of how it was caught. */

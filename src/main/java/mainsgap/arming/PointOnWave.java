@@ -3,7 +3,7 @@ package mainsgap.arming;
 import java.time.Duration;
 import java.util.Optional;
 import java.util.SplittableRandom;
-import mainsgap.transfer.MeasuringTask;
+import mainsgap.transfer.outcome.MeasuringTask;
 
 /** Chooses, opening by opening, where on the wave a commanded switch opens. */
 final class PointOnWave {

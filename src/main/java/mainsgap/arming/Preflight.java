@@ -12,7 +12,7 @@ import mainsgap.scope.CapturePlan.ChannelPlan;
 import mainsgap.signal.Capture;
 import mainsgap.signal.ChannelRole;
 import mainsgap.signal.Waveform;
-import mainsgap.transfer.MeasuringTask;
+import mainsgap.transfer.outcome.MeasuringTask;
 
 /** What the live signal must be before anything is armed; limits are common practice. */
 public final class Preflight {

@@ -11,7 +11,7 @@ import mainsgap.signal.Capture;
 import mainsgap.signal.ChannelRole;
 import mainsgap.signal.Scale;
 import mainsgap.signal.Waveform;
-import mainsgap.transfer.MeasuringTask;
+import mainsgap.transfer.outcome.MeasuringTask;
 
 /**
  * A look at a whole rig through a few cycles of the live signal: all that {@link Preflight} would

@@ -4,8 +4,8 @@ import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import mainsgap.settings.SettingsTable;
 import mainsgap.settings.SettingsText;
-import mainsgap.transfer.DeclaredClaim;
-import mainsgap.transfer.DeclaredClaim.Kind;
+import mainsgap.transfer.claim.DeclaredClaim;
+import mainsgap.transfer.claim.DeclaredClaim.Kind;
 
 /** The declared transfer time in a rig file. */
 final class ClaimTable {

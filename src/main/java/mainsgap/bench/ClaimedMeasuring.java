@@ -2,13 +2,13 @@ package mainsgap.bench;
 
 import mainsgap.arming.Measuring;
 import mainsgap.signal.Capture;
-import mainsgap.transfer.DecisionRule;
-import mainsgap.transfer.DeclaredClaim;
-import mainsgap.transfer.Judgement;
-import mainsgap.transfer.MeasuringTask;
-import mainsgap.transfer.Outcome;
 import mainsgap.transfer.TransferMeasurement;
-import mainsgap.transfer.TrialVerdict;
+import mainsgap.transfer.claim.DecisionRule;
+import mainsgap.transfer.claim.DeclaredClaim;
+import mainsgap.transfer.claim.TrialVerdict;
+import mainsgap.transfer.outcome.Judgement;
+import mainsgap.transfer.outcome.MeasuringTask;
+import mainsgap.transfer.outcome.Outcome;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -7,7 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import mainsgap.signal.ChannelRole;
 import mainsgap.signal.Event;
-import mainsgap.transfer.DeclaredClaim;
+import mainsgap.transfer.claim.DeclaredClaim;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -2,7 +2,7 @@ package mainsgap.bench;
 
 import mainsgap.settings.SettingsText;
 import mainsgap.signal.ChannelRole;
-import mainsgap.transfer.DeclaredClaim;
+import mainsgap.transfer.claim.DeclaredClaim;
 
 /** Writes a rig file that {@link RigSheetReader} reads to an equal sheet. */
 final class RigSheetWriter {

@@ -3,13 +3,13 @@ package mainsgap.bench;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
-import mainsgap.transfer.DecisionRule;
-import mainsgap.transfer.DeclaredClaim;
-import mainsgap.transfer.Measured;
-import mainsgap.transfer.Outcome;
-import mainsgap.transfer.SeriesSummary;
-import mainsgap.transfer.SeriesVerdict;
-import mainsgap.transfer.Verdict;
+import mainsgap.transfer.claim.DecisionRule;
+import mainsgap.transfer.claim.DeclaredClaim;
+import mainsgap.transfer.claim.SeriesSummary;
+import mainsgap.transfer.claim.SeriesVerdict;
+import mainsgap.transfer.outcome.Measured;
+import mainsgap.transfer.outcome.Outcome;
+import mainsgap.transfer.outcome.Verdict;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -2,7 +2,7 @@ package mainsgap.bench;
 
 import java.nio.file.Path;
 import java.util.List;
-import mainsgap.transfer.MeasuringTask;
+import mainsgap.transfer.outcome.MeasuringTask;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -7,8 +7,8 @@ import mainsgap.arming.Progress;
 import mainsgap.arming.Prompt;
 import mainsgap.session.Addition;
 import mainsgap.signal.Capture;
-import mainsgap.transfer.DeclaredClaim;
-import mainsgap.transfer.MeasuringTask;
+import mainsgap.transfer.claim.DeclaredClaim;
+import mainsgap.transfer.outcome.MeasuringTask;
 import org.jspecify.annotations.Nullable;
 
 /** Hears how a series goes, on the thread that runs it; must return soon. */

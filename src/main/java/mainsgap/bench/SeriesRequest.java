@@ -3,8 +3,8 @@ package mainsgap.bench;
 import java.nio.file.Path;
 import java.time.Duration;
 import mainsgap.signal.Event;
-import mainsgap.transfer.DecisionRule;
-import mainsgap.transfer.DeclaredClaim;
+import mainsgap.transfer.claim.DecisionRule;
+import mainsgap.transfer.claim.DeclaredClaim;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -10,8 +10,8 @@ import mainsgap.scope.CaptureRequest.Input;
 import mainsgap.scope.EventSignal;
 import mainsgap.signal.ChannelRole;
 import mainsgap.simulation.SimulatedBench;
-import mainsgap.transfer.DeclaredClaim;
-import mainsgap.transfer.MeasuringTask;
+import mainsgap.transfer.claim.DeclaredClaim;
+import mainsgap.transfer.outcome.MeasuringTask;
 import org.jspecify.annotations.Nullable;
 
 /**

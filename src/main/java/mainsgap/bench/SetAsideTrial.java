@@ -2,7 +2,7 @@ package mainsgap.bench;
 
 import java.util.List;
 import java.util.stream.Collectors;
-import mainsgap.transfer.Verdict;
+import mainsgap.transfer.outcome.Verdict;
 import org.jspecify.annotations.Nullable;
 
 /**

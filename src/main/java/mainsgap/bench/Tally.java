@@ -10,8 +10,8 @@ import mainsgap.arming.Progress;
 import mainsgap.arming.Prompt;
 import mainsgap.session.Addition;
 import mainsgap.session.Trial;
-import mainsgap.transfer.DecisionRule;
-import mainsgap.transfer.DeclaredClaim;
+import mainsgap.transfer.claim.DecisionRule;
+import mainsgap.transfer.claim.DeclaredClaim;
 import org.jspecify.annotations.Nullable;
 
 /**

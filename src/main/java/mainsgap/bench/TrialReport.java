@@ -7,8 +7,8 @@ import mainsgap.session.Addition;
 import mainsgap.session.LoadFate;
 import mainsgap.session.LoggedTrial;
 import mainsgap.session.Trial;
-import mainsgap.transfer.Judgement;
-import mainsgap.transfer.Outcome;
+import mainsgap.transfer.outcome.Judgement;
+import mainsgap.transfer.outcome.Outcome;
 import org.jspecify.annotations.Nullable;
 
 /**

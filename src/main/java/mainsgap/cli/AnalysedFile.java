@@ -5,9 +5,9 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import mainsgap.transfer.Measured;
-import mainsgap.transfer.MeasuringTask;
-import mainsgap.transfer.VoltageTolerance;
+import mainsgap.transfer.outcome.Measured;
+import mainsgap.transfer.outcome.MeasuringTask;
+import mainsgap.transfer.tolerance.VoltageTolerance;
 import org.jspecify.annotations.Nullable;
 
 /**

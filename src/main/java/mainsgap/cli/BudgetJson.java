@@ -2,8 +2,8 @@ package mainsgap.cli;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
-import mainsgap.transfer.Outcome;
-import mainsgap.transfer.UncertaintyBudget;
+import mainsgap.transfer.outcome.Outcome;
+import mainsgap.transfer.outcome.UncertaintyBudget;
 import org.jspecify.annotations.Nullable;
 
 /** The uncertainty budget of one outcome among its figures; scripts depend on the names. */

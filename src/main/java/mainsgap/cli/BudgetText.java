@@ -2,8 +2,8 @@ package mainsgap.cli;
 
 import java.util.Locale;
 import mainsgap.cli.TextTable.Side;
-import mainsgap.transfer.Outcome;
-import mainsgap.transfer.UncertaintyBudget;
+import mainsgap.transfer.outcome.Outcome;
+import mainsgap.transfer.outcome.UncertaintyBudget;
 
 /** The uncertainty of one transfer time, line by line, after the GUM. */
 final class BudgetText {

@@ -2,7 +2,7 @@ package mainsgap.cli;
 
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import mainsgap.transfer.DecisionRule;
+import mainsgap.transfer.claim.DecisionRule;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 

@@ -2,14 +2,14 @@ package mainsgap.cli;
 
 import java.util.Map;
 import mainsgap.signal.Capture;
-import mainsgap.transfer.DecisionRule;
-import mainsgap.transfer.DeclaredClaim;
-import mainsgap.transfer.Figures;
-import mainsgap.transfer.Judgement;
-import mainsgap.transfer.MeasuringTask;
-import mainsgap.transfer.Outcome;
-import mainsgap.transfer.TrialVerdict;
-import mainsgap.transfer.Verdict;
+import mainsgap.transfer.claim.DecisionRule;
+import mainsgap.transfer.claim.DeclaredClaim;
+import mainsgap.transfer.claim.TrialVerdict;
+import mainsgap.transfer.outcome.Figures;
+import mainsgap.transfer.outcome.Judgement;
+import mainsgap.transfer.outcome.MeasuringTask;
+import mainsgap.transfer.outcome.Outcome;
+import mainsgap.transfer.outcome.Verdict;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -1,9 +1,9 @@
 package mainsgap.cli;
 
-import mainsgap.transfer.Measured;
-import mainsgap.transfer.NoInterruption;
-import mainsgap.transfer.NoReturn;
-import mainsgap.transfer.Outcome;
+import mainsgap.transfer.outcome.Measured;
+import mainsgap.transfer.outcome.NoInterruption;
+import mainsgap.transfer.outcome.NoReturn;
+import mainsgap.transfer.outcome.Outcome;
 
 /**
  * The figures of one outcome as words for a person, rounded by their uncertainty; "-" where there

@@ -1,7 +1,7 @@
 package mainsgap.cli;
 
 import java.util.Locale;
-import mainsgap.transfer.DeclaredClaim;
+import mainsgap.transfer.claim.DeclaredClaim;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 

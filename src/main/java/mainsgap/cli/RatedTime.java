@@ -1,6 +1,6 @@
 package mainsgap.cli;
 
-import mainsgap.transfer.DeclaredClaim;
+import mainsgap.transfer.claim.DeclaredClaim;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 

@@ -2,10 +2,10 @@ package mainsgap.cli;
 
 import java.util.Locale;
 import mainsgap.cli.TextTable.Side;
-import mainsgap.transfer.Cleanness;
-import mainsgap.transfer.Measured;
-import mainsgap.transfer.Outcome;
-import mainsgap.transfer.Supplies;
+import mainsgap.transfer.outcome.Cleanness;
+import mainsgap.transfer.outcome.Measured;
+import mainsgap.transfer.outcome.Outcome;
+import mainsgap.transfer.outcome.Supplies;
 import org.jspecify.annotations.Nullable;
 
 /** All figures of one return, a line each; "-" where the capture cannot tell one. */

@@ -2,9 +2,9 @@ package mainsgap.cli;
 
 import java.util.Locale;
 import mainsgap.cli.TextTable.Side;
-import mainsgap.transfer.Cleanness;
-import mainsgap.transfer.Measured;
-import mainsgap.transfer.Outcome;
+import mainsgap.transfer.outcome.Cleanness;
+import mainsgap.transfer.outcome.Measured;
+import mainsgap.transfer.outcome.Outcome;
 import org.jspecify.annotations.Nullable;
 
 /** How clean each return is, a line each: a word, and beside it the figures that it comes from. */

@@ -9,7 +9,7 @@ import mainsgap.bench.Series;
 import mainsgap.bench.SeriesEnd;
 import mainsgap.bench.SeriesRequest;
 import mainsgap.settings.SettingsException;
-import mainsgap.transfer.DeclaredClaim;
+import mainsgap.transfer.claim.DeclaredClaim;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;

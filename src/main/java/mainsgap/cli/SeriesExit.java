@@ -2,8 +2,8 @@ package mainsgap.cli;
 
 import mainsgap.bench.SeriesEnd;
 import mainsgap.bench.TrialReport;
-import mainsgap.transfer.Outcome;
-import mainsgap.transfer.Verdict;
+import mainsgap.transfer.outcome.Outcome;
+import mainsgap.transfer.outcome.Verdict;
 
 /** The exit code of a series, by its end and its trials. */
 final class SeriesExit {

@@ -8,8 +8,8 @@ import mainsgap.bench.RunningFigures;
 import mainsgap.bench.SeriesEnd;
 import mainsgap.bench.SetAsideTrial;
 import mainsgap.bench.TrialReport;
-import mainsgap.transfer.Figures;
-import mainsgap.transfer.MeasuringTask;
+import mainsgap.transfer.outcome.Figures;
+import mainsgap.transfer.outcome.MeasuringTask;
 import org.jspecify.annotations.Nullable;
 
 /** A finished series as JSON; scripts depend on the names. */

@@ -9,7 +9,7 @@ import mainsgap.bench.SeriesRequest;
 import mainsgap.bench.SessionPlace;
 import mainsgap.bench.SimulatedUnits;
 import mainsgap.settings.SettingsException;
-import mainsgap.transfer.DeclaredClaim;
+import mainsgap.transfer.claim.DeclaredClaim;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;

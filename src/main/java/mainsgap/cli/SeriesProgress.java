@@ -10,9 +10,9 @@ import mainsgap.bench.RunningFigures;
 import mainsgap.bench.SeriesListener;
 import mainsgap.bench.SeriesRequest;
 import mainsgap.bench.TrialReport;
-import mainsgap.transfer.DeclaredClaim;
-import mainsgap.transfer.Outcome;
-import mainsgap.transfer.Verdict;
+import mainsgap.transfer.claim.DeclaredClaim;
+import mainsgap.transfer.outcome.Outcome;
+import mainsgap.transfer.outcome.Verdict;
 import org.jspecify.annotations.Nullable;
 
 /** Tells a person on standard error how a series goes. */

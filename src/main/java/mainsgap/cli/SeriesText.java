@@ -4,11 +4,11 @@ import java.util.Objects;
 import mainsgap.bench.RunningFigures;
 import mainsgap.bench.SeriesEnd;
 import mainsgap.bench.TrialReport;
-import mainsgap.transfer.DeclaredClaim;
-import mainsgap.transfer.Measured;
-import mainsgap.transfer.NoReturn;
-import mainsgap.transfer.Outcome;
-import mainsgap.transfer.OutcomeNotes;
+import mainsgap.transfer.claim.DeclaredClaim;
+import mainsgap.transfer.outcome.Measured;
+import mainsgap.transfer.outcome.NoReturn;
+import mainsgap.transfer.outcome.Outcome;
+import mainsgap.transfer.outcome.OutcomeNotes;
 import org.jspecify.annotations.Nullable;
 
 /** A finished series for a person: the trials, what they say together, and where they are kept. */

@@ -1,10 +1,10 @@
 package mainsgap.cli;
 
 import mainsgap.signal.Capture;
-import mainsgap.transfer.MeasuringTask;
-import mainsgap.transfer.Outcome;
-import mainsgap.transfer.Refused;
 import mainsgap.transfer.TransferMeasurement;
+import mainsgap.transfer.outcome.MeasuringTask;
+import mainsgap.transfer.outcome.Outcome;
+import mainsgap.transfer.outcome.Refused;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 

@@ -2,9 +2,9 @@ package mainsgap.cli;
 
 import mainsgap.bench.SeriesRequest;
 import mainsgap.signal.Event;
-import mainsgap.transfer.DecisionRule;
-import mainsgap.transfer.DeclaredClaim;
-import mainsgap.transfer.MeasuringTask;
+import mainsgap.transfer.claim.DecisionRule;
+import mainsgap.transfer.claim.DeclaredClaim;
+import mainsgap.transfer.outcome.MeasuringTask;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;

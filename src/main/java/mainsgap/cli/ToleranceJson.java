@@ -4,11 +4,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import mainsgap.transfer.LoadRideThrough;
-import mainsgap.transfer.MeasuringTask;
-import mainsgap.transfer.Outcome;
-import mainsgap.transfer.ToleranceFinding;
-import mainsgap.transfer.VoltageTolerance;
+import mainsgap.transfer.outcome.MeasuringTask;
+import mainsgap.transfer.outcome.Outcome;
+import mainsgap.transfer.tolerance.LoadRideThrough;
+import mainsgap.transfer.tolerance.ToleranceFinding;
+import mainsgap.transfer.tolerance.VoltageTolerance;
 import org.jspecify.annotations.Nullable;
 
 /** Where a gap and its return stand on the tolerance curves; scripts depend on the names. */

@@ -5,10 +5,10 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import mainsgap.cli.TextTable.Side;
-import mainsgap.transfer.Judgement;
-import mainsgap.transfer.Outcome;
-import mainsgap.transfer.Refused;
-import mainsgap.transfer.Verdict;
+import mainsgap.transfer.outcome.Judgement;
+import mainsgap.transfer.outcome.Outcome;
+import mainsgap.transfer.outcome.Refused;
+import mainsgap.transfer.outcome.Verdict;
 import org.jspecify.annotations.Nullable;
 
 /** Trials, or captures from files, a line each. */

@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.stream.Stream;
 import mainsgap.session.SessionHeader;
-import mainsgap.transfer.DeclaredClaim;
+import mainsgap.transfer.claim.DeclaredClaim;
 
 /** The rows of the ranking on one drawing. */
 final class RankRows {

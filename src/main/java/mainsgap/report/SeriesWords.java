@@ -1,12 +1,11 @@
 package mainsgap.report;
 
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
-import mainsgap.transfer.DeclaredClaim;
-import mainsgap.transfer.SeriesSummary;
+import mainsgap.transfer.claim.DeclaredClaim;
+import mainsgap.transfer.claim.SeriesSummary;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -94,13 +93,7 @@ public record SeriesWords(
     if (claim == null) {
       return NONE;
     }
-    String value =
-        (claim.strictlyBelow() ? "< " : "")
-            + BigDecimal.valueOf(claim.millis()).stripTrailingZeros().toPlainString()
-            + " ms";
-    return claim.kind() == DeclaredClaim.Kind.UNSTATED
-        ? value
-        : value + " " + claim.kind().name().toLowerCase(Locale.ROOT);
+    return claim.value() + " " + claim.kind().name().toLowerCase(Locale.ROOT);
   }
 
   private static double smallestUncertainty(UnitSeries series) {

@@ -9,7 +9,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import mainsgap.session.SessionHeader;
-import mainsgap.transfer.DeclaredClaim;
+import mainsgap.transfer.claim.DeclaredClaim;
 
 /** The row of one unit: its name and figures in words, and its strip below them. */
 final class StripRow {

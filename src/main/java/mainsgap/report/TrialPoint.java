@@ -2,7 +2,7 @@ package mainsgap.report;
 
 import java.util.Optional;
 import mainsgap.session.LoggedTrial;
-import mainsgap.transfer.Verdict;
+import mainsgap.transfer.outcome.Verdict;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.stream.Stream;
 import mainsgap.session.SessionHeader;
-import mainsgap.transfer.DeclaredClaim;
+import mainsgap.transfer.claim.DeclaredClaim;
 
 /**
  * Every trial of every unit on one axis of milliseconds, the units ranked.

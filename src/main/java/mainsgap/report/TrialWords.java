@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.OptionalDouble;
 import mainsgap.session.LoggedTrial;
 import mainsgap.statistics.StatedValue;
-import mainsgap.transfer.OutcomeNotes;
-import mainsgap.transfer.Verdict;
+import mainsgap.transfer.outcome.OutcomeNotes;
+import mainsgap.transfer.outcome.Verdict;
 
 /**
  * One trial as words, its time rounded by its uncertainty; "-" where there is none.

@@ -6,10 +6,10 @@ import java.util.stream.IntStream;
 import mainsgap.session.LoggedTrial;
 import mainsgap.session.Session;
 import mainsgap.session.SessionHeader;
-import mainsgap.transfer.MeasuringTask;
-import mainsgap.transfer.Outcome;
-import mainsgap.transfer.SeriesSummary;
-import mainsgap.transfer.SeriesVerdict;
+import mainsgap.transfer.claim.SeriesSummary;
+import mainsgap.transfer.claim.SeriesVerdict;
+import mainsgap.transfer.outcome.MeasuringTask;
+import mainsgap.transfer.outcome.Outcome;
 
 /**
  * One session as figures show it: a unit, its trials, and what they say together.

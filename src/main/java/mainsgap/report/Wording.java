@@ -6,7 +6,7 @@ import java.text.Bidi;
 import java.util.Locale;
 import mainsgap.signal.Event;
 import mainsgap.statistics.StatedValue;
-import mainsgap.transfer.MeasuringTask;
+import mainsgap.transfer.outcome.MeasuringTask;
 
 /** Words and numbers in figures. */
 final class Wording {

@@ -13,9 +13,9 @@ import mainsgap.signal.CodeFormat;
 import mainsgap.signal.Event;
 import mainsgap.signal.Scale;
 import mainsgap.signal.TimeAxis;
-import mainsgap.transfer.DeclaredClaim;
-import mainsgap.transfer.MeasuringTask;
-import mainsgap.transfer.UncertaintyBudget;
+import mainsgap.transfer.claim.DeclaredClaim;
+import mainsgap.transfer.outcome.MeasuringTask;
+import mainsgap.transfer.outcome.UncertaintyBudget;
 import org.jspecify.annotations.Nullable;
 
 /** The content of one entry, read from its JSON text. {@link EntryWriting} is the way there. */

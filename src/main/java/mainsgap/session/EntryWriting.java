@@ -10,11 +10,11 @@ import mainsgap.signal.Capture;
 import mainsgap.signal.ChannelRole;
 import mainsgap.signal.TimeAxis;
 import mainsgap.signal.Waveform;
-import mainsgap.transfer.DeclaredClaim;
-import mainsgap.transfer.Figures;
-import mainsgap.transfer.Judgement;
-import mainsgap.transfer.MeasuringTask;
-import mainsgap.transfer.UncertaintyBudget;
+import mainsgap.transfer.claim.DeclaredClaim;
+import mainsgap.transfer.outcome.Figures;
+import mainsgap.transfer.outcome.Judgement;
+import mainsgap.transfer.outcome.MeasuringTask;
+import mainsgap.transfer.outcome.UncertaintyBudget;
 import org.jspecify.annotations.Nullable;
 
 /** The content of entries as JSON text. {@link EntryReading} is the way back. */

@@ -8,11 +8,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
-import mainsgap.transfer.Judgement;
-import mainsgap.transfer.Outcome;
-import mainsgap.transfer.OutcomeOfFigures;
-import mainsgap.transfer.UncertaintyBudget;
-import mainsgap.transfer.Verdict;
+import mainsgap.transfer.outcome.Judgement;
+import mainsgap.transfer.outcome.Outcome;
+import mainsgap.transfer.outcome.OutcomeOfFigures;
+import mainsgap.transfer.outcome.UncertaintyBudget;
+import mainsgap.transfer.outcome.Verdict;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -20,7 +20,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param number from 1, without gaps
  * @param at when the capture was read
- * @param figures by the names of {@link mainsgap.transfer.Figures}
+ * @param figures by the names of {@link mainsgap.transfer.outcome.Figures}
  * @param budget the uncertainty line by line; null where no transfer time was measured
  * @param sentence the outcome in words
  * @param verdictReason why the verdict is what it is; null where there is none

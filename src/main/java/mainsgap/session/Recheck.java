@@ -8,12 +8,12 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import mainsgap.signal.Capture;
-import mainsgap.transfer.DecisionRule;
-import mainsgap.transfer.DeclaredClaim;
-import mainsgap.transfer.Figures;
-import mainsgap.transfer.Judgement;
-import mainsgap.transfer.MeasuringTask;
-import mainsgap.transfer.Outcome;
+import mainsgap.transfer.claim.DecisionRule;
+import mainsgap.transfer.claim.DeclaredClaim;
+import mainsgap.transfer.outcome.Figures;
+import mainsgap.transfer.outcome.Judgement;
+import mainsgap.transfer.outcome.MeasuringTask;
+import mainsgap.transfer.outcome.Outcome;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -2,8 +2,8 @@ package mainsgap.session;
 
 import java.time.Instant;
 import mainsgap.signal.Capture;
-import mainsgap.transfer.Judgement;
-import mainsgap.transfer.Outcome;
+import mainsgap.transfer.outcome.Judgement;
+import mainsgap.transfer.outcome.Outcome;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -3,6 +3,20 @@ package mainsgap.transfer;
 import java.util.Locale;
 import mainsgap.signal.HarmonicModel;
 import mainsgap.signal.Waveform;
+import mainsgap.transfer.event.Disturbance;
+import mainsgap.transfer.event.FollowedAgain;
+import mainsgap.transfer.event.MainsWatch;
+import mainsgap.transfer.event.PassedOver;
+import mainsgap.transfer.event.UnbrokenSupply;
+import mainsgap.transfer.gap.GapMeasurement;
+import mainsgap.transfer.instant.GapTopology;
+import mainsgap.transfer.outcome.CannotMeasureException;
+import mainsgap.transfer.outcome.Measured;
+import mainsgap.transfer.outcome.Outcome;
+import mainsgap.transfer.supply.Departure;
+import mainsgap.transfer.supply.Recording;
+import mainsgap.transfer.supply.SettledSupply;
+import mainsgap.transfer.supply.Supply;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -8,6 +8,12 @@ import mainsgap.signal.ChannelRole;
 import mainsgap.signal.CycleRms;
 import mainsgap.signal.Event;
 import mainsgap.signal.Waveform;
+import mainsgap.transfer.outcome.Measured;
+import mainsgap.transfer.outcome.MeasuringTask;
+import mainsgap.transfer.outcome.NoInterruption;
+import mainsgap.transfer.outcome.NoReturn;
+import mainsgap.transfer.outcome.Outcome;
+import mainsgap.transfer.outcome.Refused;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -3,6 +3,8 @@ package mainsgap.transfer;
 import mainsgap.signal.Capture;
 import mainsgap.signal.FitException;
 import mainsgap.signal.PeriodicModel;
+import mainsgap.transfer.outcome.CannotMeasureException;
+import mainsgap.transfer.outcome.MeasuringTask;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -1,5 +1,7 @@
 package mainsgap.transfer;
 
+import mainsgap.transfer.outcome.Outcome;
+import mainsgap.transfer.supply.Supply;
 import org.jspecify.annotations.Nullable;
 
 /**

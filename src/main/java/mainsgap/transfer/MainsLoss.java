@@ -6,6 +6,15 @@ import mainsgap.signal.HarmonicFit;
 import mainsgap.signal.HarmonicModel;
 import mainsgap.signal.TimeAxis;
 import mainsgap.signal.Waveform;
+import mainsgap.transfer.edge.Edge;
+import mainsgap.transfer.event.PassedOver;
+import mainsgap.transfer.instant.GapEnds;
+import mainsgap.transfer.instant.GapTopology;
+import mainsgap.transfer.outcome.CannotMeasureException;
+import mainsgap.transfer.outcome.MeasuringTask;
+import mainsgap.transfer.supply.Departure;
+import mainsgap.transfer.supply.Recording;
+import mainsgap.transfer.supply.Supply;
 import org.jspecify.annotations.Nullable;
 
 /**

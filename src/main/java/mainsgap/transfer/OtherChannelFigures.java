@@ -6,6 +6,12 @@ import java.util.Map;
 import mainsgap.signal.Capture;
 import mainsgap.signal.ChannelRole;
 import mainsgap.signal.Waveform;
+import mainsgap.transfer.outcome.Measured;
+import mainsgap.transfer.outcome.MeasuringTask;
+import mainsgap.transfer.outcome.NoInterruption;
+import mainsgap.transfer.outcome.NoReturn;
+import mainsgap.transfer.outcome.OtherChannels;
+import mainsgap.transfer.outcome.Outcome;
 import org.jspecify.annotations.Nullable;
 
 /** Takes what the channels beside the output tell of what was measured on the output. */

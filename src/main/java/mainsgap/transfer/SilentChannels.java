@@ -7,6 +7,12 @@ import mainsgap.signal.Capture;
 import mainsgap.signal.ChannelRole;
 import mainsgap.signal.CycleRms;
 import mainsgap.signal.Event;
+import mainsgap.transfer.outcome.Measured;
+import mainsgap.transfer.outcome.MeasuringTask;
+import mainsgap.transfer.outcome.NoInterruption;
+import mainsgap.transfer.outcome.NoReturn;
+import mainsgap.transfer.outcome.OtherChannels;
+import mainsgap.transfer.outcome.Outcome;
 import org.jspecify.annotations.Nullable;
 
 /** Says of each channel that was watched beside the output, and tells nothing, why it does not. */

@@ -6,6 +6,16 @@ import mainsgap.signal.ChannelRole;
 import mainsgap.signal.FitException;
 import mainsgap.signal.HarmonicFit;
 import mainsgap.signal.HarmonicModel;
+import mainsgap.transfer.gap.FurtherBreaks;
+import mainsgap.transfer.outcome.CannotMeasureException;
+import mainsgap.transfer.outcome.MeasuringTask;
+import mainsgap.transfer.outcome.NoEventException;
+import mainsgap.transfer.outcome.NoInterruption;
+import mainsgap.transfer.outcome.Outcome;
+import mainsgap.transfer.outcome.Refused;
+import mainsgap.transfer.supply.Crossings;
+import mainsgap.transfer.supply.Recording;
+import mainsgap.transfer.supply.Supply;
 
 /**
  * The measurement of one capture, in the order of a test report's method section: the supply

@@ -1,4 +1,9 @@
-/** The measurement: loss, return, transfer time, its uncertainty and the verdict of a trial. */
+/**
+ * The measurement: an event is searched in a capture and measured to its outcome. {@link
+ * mainsgap.transfer.TransferMeasurement} is the way in; the rooms below it are read in the order
+ * {@code supply}, {@code event}, {@code instant}, {@code gap}. {@code outcome}, {@code claim} and
+ * {@code tolerance} are for everybody.
+ */
 @NullMarked
 package mainsgap.transfer;
 

@@ -9,7 +9,7 @@ import java.util.Optional;
 import mainsgap.scope.CapturePlan;
 import mainsgap.scope.CatchMethod;
 import mainsgap.signal.Event;
-import mainsgap.transfer.MeasuringTask;
+import mainsgap.transfer.outcome.MeasuringTask;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

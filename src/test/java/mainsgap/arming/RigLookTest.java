@@ -17,7 +17,7 @@ import mainsgap.signal.CodeFormat;
 import mainsgap.signal.Event;
 import mainsgap.signal.Scale;
 import mainsgap.signal.Waveform;
-import mainsgap.transfer.MeasuringTask;
+import mainsgap.transfer.outcome.MeasuringTask;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

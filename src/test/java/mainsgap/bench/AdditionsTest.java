@@ -18,8 +18,8 @@ import mainsgap.session.Recheck;
 import mainsgap.session.SessionReader;
 import mainsgap.signal.Capture;
 import mainsgap.transfer.TransferMeasurement;
-import mainsgap.transfer.TrialVerdict;
-import mainsgap.transfer.Verdict;
+import mainsgap.transfer.claim.TrialVerdict;
+import mainsgap.transfer.outcome.Verdict;
 import mainsgap.waiting.StopRequest;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -95,7 +95,7 @@ class AdditionsTest {
     double largest =
         end.trials().stream()
             .mapToDouble(
-                trial -> ((mainsgap.transfer.Measured) trial.outcome()).uncertaintyMillis())
+                trial -> ((mainsgap.transfer.outcome.Measured) trial.outcome()).uncertaintyMillis())
             .max()
             .orElseThrow();
     Double limit = end.figures().guardedLimitMillis();

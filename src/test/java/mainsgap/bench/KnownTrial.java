@@ -2,8 +2,8 @@ package mainsgap.bench;
 
 import java.util.Locale;
 import mainsgap.simulation.TrialTruth;
-import mainsgap.transfer.Measured;
-import mainsgap.transfer.Outcome;
+import mainsgap.transfer.outcome.Measured;
+import mainsgap.transfer.outcome.Outcome;
 
 /** A trial of the simulated bench beside what truly happened in it. */
 record KnownTrial(long seed, int number, Outcome outcome, TrialTruth truth) {

@@ -8,8 +8,8 @@ import java.time.Duration;
 import mainsgap.session.Session;
 import mainsgap.session.SessionReader;
 import mainsgap.signal.Event;
-import mainsgap.transfer.DecisionRule;
-import mainsgap.transfer.DeclaredClaim;
+import mainsgap.transfer.claim.DecisionRule;
+import mainsgap.transfer.claim.DeclaredClaim;
 import org.jspecify.annotations.Nullable;
 
 /** Requests for series that log into one folder. */

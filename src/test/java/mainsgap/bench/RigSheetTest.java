@@ -16,7 +16,7 @@ import mainsgap.bench.RigSheet.Kept;
 import mainsgap.settings.SettingsException;
 import mainsgap.signal.ChannelRole;
 import mainsgap.signal.Event;
-import mainsgap.transfer.DeclaredClaim;
+import mainsgap.transfer.claim.DeclaredClaim;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;

@@ -16,7 +16,7 @@ import mainsgap.simulation.SimulatedBench;
 import mainsgap.simulation.SimulatedBenchSettings;
 import mainsgap.simulation.SimulatedInstrument;
 import mainsgap.simulation.SimulatedUnit;
-import mainsgap.transfer.Outcome;
+import mainsgap.transfer.outcome.Outcome;
 import mainsgap.waiting.StopRequest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;

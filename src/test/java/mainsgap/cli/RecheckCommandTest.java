@@ -18,9 +18,9 @@ import mainsgap.signal.Event;
 import mainsgap.signal.Scale;
 import mainsgap.signal.TimeAxis;
 import mainsgap.signal.Waveform;
-import mainsgap.transfer.DecisionRule;
-import mainsgap.transfer.MeasuringTask;
-import mainsgap.transfer.Outcome;
+import mainsgap.transfer.claim.DecisionRule;
+import mainsgap.transfer.outcome.MeasuringTask;
+import mainsgap.transfer.outcome.Outcome;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 

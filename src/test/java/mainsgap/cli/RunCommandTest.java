@@ -14,7 +14,7 @@ import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import mainsgap.session.SessionReader;
-import mainsgap.transfer.DecisionRule;
+import mainsgap.transfer.claim.DecisionRule;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;

@@ -8,7 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import mainsgap.session.Session;
 import mainsgap.session.SessionReader;
-import mainsgap.transfer.DeclaredClaim;
+import mainsgap.transfer.claim.DeclaredClaim;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 

@@ -8,8 +8,8 @@ import static mainsgap.cli.SeriesExamples.trial;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import mainsgap.bench.SeriesEnd.Kind;
-import mainsgap.transfer.Outcome;
-import mainsgap.transfer.Verdict;
+import mainsgap.transfer.outcome.Outcome;
+import mainsgap.transfer.outcome.Verdict;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

@@ -12,7 +12,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.util.ArrayList;
 import java.util.List;
 import mainsgap.bench.SeriesEnd;
-import mainsgap.transfer.Verdict;
+import mainsgap.transfer.outcome.Verdict;
 import org.junit.jupiter.api.Test;
 
 /** Names and their order, on which scripts depend. */

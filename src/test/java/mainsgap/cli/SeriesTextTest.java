@@ -13,12 +13,12 @@ import java.util.List;
 import mainsgap.bench.RunningFigures;
 import mainsgap.bench.SeriesEnd;
 import mainsgap.bench.TrialReport;
-import mainsgap.transfer.DeclaredClaim;
-import mainsgap.transfer.FurtherInterruptions;
-import mainsgap.transfer.Measured;
-import mainsgap.transfer.OtherChannels;
-import mainsgap.transfer.Outcome;
-import mainsgap.transfer.Verdict;
+import mainsgap.transfer.claim.DeclaredClaim;
+import mainsgap.transfer.outcome.FurtherInterruptions;
+import mainsgap.transfer.outcome.Measured;
+import mainsgap.transfer.outcome.OtherChannels;
+import mainsgap.transfer.outcome.Outcome;
+import mainsgap.transfer.outcome.Verdict;
 import org.junit.jupiter.api.Test;
 
 class SeriesTextTest {

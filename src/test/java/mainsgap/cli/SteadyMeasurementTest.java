@@ -10,8 +10,8 @@ import mainsgap.signal.Event;
 import mainsgap.signal.Scale;
 import mainsgap.signal.TimeAxis;
 import mainsgap.signal.Waveform;
-import mainsgap.transfer.MeasuringTask;
-import mainsgap.transfer.Outcome;
+import mainsgap.transfer.outcome.MeasuringTask;
+import mainsgap.transfer.outcome.Outcome;
 import org.junit.jupiter.api.Test;
 
 class SteadyMeasurementTest {

@@ -13,7 +13,7 @@ import java.util.stream.IntStream;
 import mainsgap.report.SvgTexts.Placed;
 import mainsgap.session.Session;
 import mainsgap.signal.Event;
-import mainsgap.transfer.MeasuringTask;
+import mainsgap.transfer.outcome.MeasuringTask;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

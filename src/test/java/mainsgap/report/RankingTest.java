@@ -15,8 +15,8 @@ import mainsgap.session.LoggedTrial;
 import mainsgap.session.Session;
 import mainsgap.session.SessionHeader;
 import mainsgap.signal.Event;
-import mainsgap.transfer.DeclaredClaim;
-import mainsgap.transfer.MeasuringTask;
+import mainsgap.transfer.claim.DeclaredClaim;
+import mainsgap.transfer.outcome.MeasuringTask;
 import org.junit.jupiter.api.Test;
 
 class RankingTest {

@@ -2,8 +2,8 @@ package mainsgap.report;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import mainsgap.transfer.DeclaredClaim;
-import mainsgap.transfer.Outcome;
+import mainsgap.transfer.claim.DeclaredClaim;
+import mainsgap.transfer.outcome.Outcome;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 

@@ -18,6 +18,7 @@ import mainsgap.transfer.bank.CaptureKind;
 import mainsgap.transfer.bank.Gate;
 import mainsgap.transfer.bank.Kind;
 import mainsgap.transfer.bank.KindFigures;
+import mainsgap.transfer.outcome.Outcome;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;

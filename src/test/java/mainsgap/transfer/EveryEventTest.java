@@ -16,6 +16,10 @@ import mainsgap.signal.Event;
 import mainsgap.signal.Scale;
 import mainsgap.signal.TimeAxis;
 import mainsgap.signal.Waveform;
+import mainsgap.transfer.outcome.FurtherInterruptions;
+import mainsgap.transfer.outcome.Measured;
+import mainsgap.transfer.outcome.MeasuringTask;
+import mainsgap.transfer.outcome.Outcome;
 import org.junit.jupiter.api.Test;
 
 /** Recordings in which mains goes and comes back, whose truth is written down here. */

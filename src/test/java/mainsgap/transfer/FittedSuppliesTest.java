@@ -14,6 +14,7 @@ import mainsgap.signal.PeriodicModel;
 import mainsgap.signal.Scale;
 import mainsgap.signal.TimeAxis;
 import mainsgap.signal.Waveform;
+import mainsgap.transfer.outcome.MeasuringTask;
 import org.junit.jupiter.api.Test;
 
 /** Against the sines from which the captures are made. */

@@ -3,6 +3,7 @@ package mainsgap.transfer;
 import java.util.concurrent.TimeUnit;
 import mainsgap.transfer.bank.KnownCapture;
 import mainsgap.transfer.bank.LongCapture;
+import mainsgap.transfer.outcome.Outcome;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
 import org.openjdk.jmh.annotations.Fork;

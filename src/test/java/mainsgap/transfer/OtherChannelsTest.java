@@ -11,6 +11,16 @@ import java.util.function.DoubleUnaryOperator;
 import mainsgap.signal.ChannelRole;
 import mainsgap.signal.Event;
 import mainsgap.signal.TimeAxis;
+import mainsgap.transfer.claim.DeclaredClaim;
+import mainsgap.transfer.claim.TrialVerdict;
+import mainsgap.transfer.outcome.Figures;
+import mainsgap.transfer.outcome.Judgement;
+import mainsgap.transfer.outcome.Measured;
+import mainsgap.transfer.outcome.MeasuringTask;
+import mainsgap.transfer.outcome.OtherChannels;
+import mainsgap.transfer.outcome.Outcome;
+import mainsgap.transfer.outcome.OutcomeOfFigures;
+import mainsgap.transfer.outcome.Verdict;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 

@@ -8,7 +8,7 @@ import java.util.List;
 import mainsgap.bench.KeptSession;
 import mainsgap.report.SeriesWords;
 import mainsgap.report.UnitSeries;
-import mainsgap.transfer.Verdict;
+import mainsgap.transfer.outcome.Verdict;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -2,7 +2,7 @@ package mainsgap.desk.findings;
 
 import javafx.scene.control.Label;
 import mainsgap.desk.manners.GrowingIcon;
-import mainsgap.transfer.Verdict;
+import mainsgap.transfer.outcome.Verdict;
 import org.jspecify.annotations.Nullable;
 import org.kordamp.ikonli.Ikon;
 import org.kordamp.ikonli.javafx.FontIcon;

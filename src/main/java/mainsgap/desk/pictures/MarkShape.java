@@ -5,7 +5,7 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import mainsgap.bench.TrialReport;
-import mainsgap.transfer.Outcome;
+import mainsgap.transfer.outcome.Outcome;
 
 /**
  * The shapes that stand for trials, of radius 1 about 0, 0. They are those of the published

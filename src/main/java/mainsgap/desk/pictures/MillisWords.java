@@ -6,11 +6,11 @@ import java.util.Locale;
 import java.util.OptionalDouble;
 import mainsgap.bench.TrialReport;
 import mainsgap.statistics.StatedValue;
-import mainsgap.transfer.DeclaredClaim;
-import mainsgap.transfer.Measured;
-import mainsgap.transfer.NoInterruption;
-import mainsgap.transfer.NoReturn;
-import mainsgap.transfer.Outcome;
+import mainsgap.transfer.claim.DeclaredClaim;
+import mainsgap.transfer.outcome.Measured;
+import mainsgap.transfer.outcome.NoInterruption;
+import mainsgap.transfer.outcome.NoReturn;
+import mainsgap.transfer.outcome.Outcome;
 
 /** Times and counts in the pictures, as words. */
 public final class MillisWords {

@@ -10,9 +10,9 @@ import mainsgap.desk.trace.TraceScene;
 import mainsgap.signal.Capture;
 import mainsgap.signal.Event;
 import mainsgap.signal.PeriodicModel;
-import mainsgap.transfer.DeclaredClaim;
 import mainsgap.transfer.FittedSupplies;
-import mainsgap.transfer.Outcome;
+import mainsgap.transfer.claim.DeclaredClaim;
+import mainsgap.transfer.outcome.Outcome;
 import org.jspecify.annotations.Nullable;
 
 /** A measured capture as what a picture of traces shows. Pure. */

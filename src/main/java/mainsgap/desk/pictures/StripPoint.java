@@ -1,9 +1,9 @@
 package mainsgap.desk.pictures;
 
 import mainsgap.bench.TrialReport;
-import mainsgap.transfer.Measured;
-import mainsgap.transfer.NoReturn;
-import mainsgap.transfer.Outcome;
+import mainsgap.transfer.outcome.Measured;
+import mainsgap.transfer.outcome.NoReturn;
+import mainsgap.transfer.outcome.Outcome;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -5,13 +5,13 @@ import java.util.List;
 import mainsgap.desk.trace.Gap;
 import mainsgap.signal.Event;
 import mainsgap.signal.TimeAxis;
-import mainsgap.transfer.FurtherInterruptions;
-import mainsgap.transfer.Measured;
-import mainsgap.transfer.NoInterruption;
-import mainsgap.transfer.NoReturn;
-import mainsgap.transfer.OtherChannels;
-import mainsgap.transfer.Outcome;
-import mainsgap.transfer.Refused;
+import mainsgap.transfer.outcome.FurtherInterruptions;
+import mainsgap.transfer.outcome.Measured;
+import mainsgap.transfer.outcome.NoInterruption;
+import mainsgap.transfer.outcome.NoReturn;
+import mainsgap.transfer.outcome.OtherChannels;
+import mainsgap.transfer.outcome.Outcome;
+import mainsgap.transfer.outcome.Refused;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -13,9 +13,9 @@ import javafx.scene.layout.VBox;
 import mainsgap.desk.trace.TraceScene;
 import mainsgap.desk.trace.TraceView;
 import mainsgap.signal.Capture;
-import mainsgap.transfer.DeclaredClaim;
 import mainsgap.transfer.FittedSupplies;
-import mainsgap.transfer.Outcome;
+import mainsgap.transfer.claim.DeclaredClaim;
+import mainsgap.transfer.outcome.Outcome;
 import org.jspecify.annotations.Nullable;
 
 /**

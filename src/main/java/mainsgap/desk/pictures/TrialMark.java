@@ -1,7 +1,7 @@
 package mainsgap.desk.pictures;
 
 import mainsgap.bench.TrialReport;
-import mainsgap.transfer.Outcome;
+import mainsgap.transfer.outcome.Outcome;
 
 /** How a trial stands: told by a shape in the pictures and by a word beside it. */
 public enum TrialMark {

@@ -7,7 +7,7 @@ import mainsgap.bench.RigSheet;
 import mainsgap.bench.SimulatedUnits;
 import mainsgap.signal.ChannelRole;
 import mainsgap.signal.Event;
-import mainsgap.transfer.DeclaredClaim;
+import mainsgap.transfer.claim.DeclaredClaim;
 import org.jspecify.annotations.Nullable;
 
 /** The rig that a newcomer finds: the simulated bench, with an invented unit. */

@@ -3,7 +3,7 @@ package mainsgap.desk.rig;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import mainsgap.signal.Event;
-import mainsgap.transfer.DeclaredClaim;
+import mainsgap.transfer.claim.DeclaredClaim;
 
 /** The settings of the parts that are few rows. */
 final class PartForms {

@@ -9,7 +9,7 @@ import mainsgap.desk.rig.PartState.Danger;
 import mainsgap.desk.rig.PartState.Level;
 import mainsgap.signal.ChannelRole;
 import mainsgap.signal.Event;
-import mainsgap.transfer.DeclaredClaim;
+import mainsgap.transfer.claim.DeclaredClaim;
 import org.jspecify.annotations.Nullable;
 
 /** The short words in place at each part. */

@@ -9,7 +9,7 @@ import mainsgap.bench.SeriesPlan;
 import mainsgap.bench.SeriesRequest;
 import mainsgap.bench.SessionPlace;
 import mainsgap.signal.Event;
-import mainsgap.transfer.DecisionRule;
+import mainsgap.transfer.claim.DecisionRule;
 
 /** What is asked of the bench, by the rig as it is set. */
 final class RigRequests {

@@ -3,7 +3,7 @@ package mainsgap.desk.rig;
 import java.util.List;
 import java.util.Locale;
 import mainsgap.bench.RigSheet;
-import mainsgap.transfer.DeclaredClaim;
+import mainsgap.transfer.claim.DeclaredClaim;
 import org.jspecify.annotations.Nullable;
 
 /** The specimen, what its maker claims, and the rest that it needs. */

@@ -16,7 +16,7 @@ import mainsgap.bench.TrialReport;
 import mainsgap.desk.manners.Sounds;
 import mainsgap.desk.pictures.TrialMark;
 import mainsgap.desk.sound.SoundWord;
-import mainsgap.transfer.Verdict;
+import mainsgap.transfer.outcome.Verdict;
 import org.jspecify.annotations.Nullable;
 
 /**

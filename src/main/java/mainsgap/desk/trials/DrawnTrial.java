@@ -4,10 +4,10 @@ import mainsgap.bench.TrialReport;
 import mainsgap.desk.pictures.TracePane;
 import mainsgap.desk.trace.TraceScene;
 import mainsgap.signal.Capture;
-import mainsgap.transfer.DeclaredClaim;
 import mainsgap.transfer.FittedSupplies;
-import mainsgap.transfer.MeasuringTask;
-import mainsgap.transfer.Outcome;
+import mainsgap.transfer.claim.DeclaredClaim;
+import mainsgap.transfer.outcome.MeasuringTask;
+import mainsgap.transfer.outcome.Outcome;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -12,8 +12,8 @@ import mainsgap.bench.TrialReport;
 import mainsgap.desk.manners.UiThread;
 import mainsgap.session.Addition;
 import mainsgap.signal.Capture;
-import mainsgap.transfer.DeclaredClaim;
-import mainsgap.transfer.MeasuringTask;
+import mainsgap.transfer.claim.DeclaredClaim;
+import mainsgap.transfer.outcome.MeasuringTask;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -5,7 +5,7 @@ import mainsgap.arming.Progress;
 import mainsgap.bench.SeriesEnd;
 import mainsgap.bench.TrialReport;
 import mainsgap.desk.pictures.TrialMark;
-import mainsgap.transfer.Verdict;
+import mainsgap.transfer.outcome.Verdict;
 import org.jspecify.annotations.Nullable;
 
 /** What the sign says at each point of a series: which words, never when. */

@@ -14,8 +14,8 @@ import mainsgap.bench.KeptSession;
 import mainsgap.bench.RunningFigures;
 import mainsgap.bench.SeriesEnd;
 import mainsgap.bench.TrialReport;
-import mainsgap.transfer.DeclaredClaim;
-import mainsgap.transfer.MeasuringTask;
+import mainsgap.transfer.claim.DeclaredClaim;
+import mainsgap.transfer.outcome.MeasuringTask;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -8,11 +8,11 @@ import mainsgap.bench.TrialReport;
 import mainsgap.desk.pictures.MillisWords;
 import mainsgap.desk.pictures.TrialMark;
 import mainsgap.statistics.StatedValue;
-import mainsgap.transfer.Measured;
-import mainsgap.transfer.NoInterruption;
-import mainsgap.transfer.NoReturn;
-import mainsgap.transfer.Outcome;
-import mainsgap.transfer.Refused;
+import mainsgap.transfer.outcome.Measured;
+import mainsgap.transfer.outcome.NoInterruption;
+import mainsgap.transfer.outcome.NoReturn;
+import mainsgap.transfer.outcome.Outcome;
+import mainsgap.transfer.outcome.Refused;
 import org.jspecify.annotations.Nullable;
 
 /** The figures of a trial as words, rounded by their uncertainty. */

@@ -14,8 +14,8 @@ import mainsgap.bench.SeriesRequest;
 import mainsgap.bench.SessionPlace;
 import mainsgap.session.Addition;
 import mainsgap.signal.Event;
-import mainsgap.transfer.DecisionRule;
-import mainsgap.transfer.DeclaredClaim;
+import mainsgap.transfer.claim.DecisionRule;
+import mainsgap.transfer.claim.DeclaredClaim;
 import mainsgap.waiting.StopRequest;
 import org.jspecify.annotations.Nullable;
 

@@ -31,9 +31,9 @@ import mainsgap.signal.Scale;
 import mainsgap.signal.TimeAxis;
 import mainsgap.signal.Waveform;
 import mainsgap.transfer.FittedSupplies;
-import mainsgap.transfer.MeasuringTask;
-import mainsgap.transfer.Outcome;
 import mainsgap.transfer.TransferMeasurement;
+import mainsgap.transfer.outcome.MeasuringTask;
+import mainsgap.transfer.outcome.Outcome;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 

@@ -13,11 +13,11 @@ import mainsgap.desk.trace.Trace;
 import mainsgap.desk.trace.TraceScene;
 import mainsgap.signal.Capture;
 import mainsgap.signal.VoltExtent;
-import mainsgap.transfer.DeclaredClaim;
 import mainsgap.transfer.FittedSupplies;
-import mainsgap.transfer.OtherChannels;
-import mainsgap.transfer.Outcome;
-import mainsgap.transfer.Refused;
+import mainsgap.transfer.claim.DeclaredClaim;
+import mainsgap.transfer.outcome.OtherChannels;
+import mainsgap.transfer.outcome.Outcome;
+import mainsgap.transfer.outcome.Refused;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 

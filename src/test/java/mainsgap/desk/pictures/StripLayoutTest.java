@@ -7,8 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import mainsgap.bench.RunningFigures;
 import mainsgap.desk.pictures.StripLayout.Placed;
-import mainsgap.transfer.DeclaredClaim;
-import mainsgap.transfer.Refused;
+import mainsgap.transfer.claim.DeclaredClaim;
+import mainsgap.transfer.outcome.Refused;
 import org.junit.jupiter.api.Test;
 
 class StripLayoutTest {

@@ -18,7 +18,7 @@ import mainsgap.bench.RigSheet;
 import mainsgap.bench.SeriesRequest;
 import mainsgap.desk.DeskToolsForTests;
 import mainsgap.desk.rig.PartState.Level;
-import mainsgap.transfer.DeclaredClaim;
+import mainsgap.transfer.claim.DeclaredClaim;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 

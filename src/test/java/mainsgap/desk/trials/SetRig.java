@@ -14,8 +14,8 @@ import mainsgap.bench.SeriesRequest;
 import mainsgap.bench.SessionPlace;
 import mainsgap.desk.manners.SeriesSource;
 import mainsgap.signal.Event;
-import mainsgap.transfer.DecisionRule;
-import mainsgap.transfer.DeclaredClaim;
+import mainsgap.transfer.claim.DecisionRule;
+import mainsgap.transfer.claim.DeclaredClaim;
 import org.jspecify.annotations.Nullable;
 
 /** A rig that is set already, logging into one folder. */

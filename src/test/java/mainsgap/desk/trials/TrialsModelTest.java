@@ -22,7 +22,7 @@ import mainsgap.desk.pictures.TrialMark;
 import mainsgap.session.Addition;
 import mainsgap.session.Ending;
 import mainsgap.session.LoadFate;
-import mainsgap.transfer.Verdict;
+import mainsgap.transfer.outcome.Verdict;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
-import mainsgap.transfer.Measured;
+import mainsgap.transfer.outcome.Measured;
 
 /**
  * Errors and coverage by kind as text. {@code main} prints it for any number of captures, any

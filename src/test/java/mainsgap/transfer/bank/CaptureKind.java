@@ -1,6 +1,6 @@
 package mainsgap.transfer.bank;
 
-import mainsgap.transfer.Outcome;
+import mainsgap.transfer.outcome.Outcome;
 
 /** A kind of generated capture, hostile in one way. */
 public interface CaptureKind {

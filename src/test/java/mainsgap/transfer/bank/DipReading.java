@@ -3,7 +3,7 @@ package mainsgap.transfer.bank;
 import mainsgap.signal.Capture;
 import mainsgap.signal.CycleRms;
 import mainsgap.signal.TimeAxis;
-import mainsgap.transfer.MeasuringTask;
+import mainsgap.transfer.outcome.MeasuringTask;
 
 /**
  * What a power quality meter reads: the time for which Urms(1/2) of IEC 61000-4-30 lies in a dip,

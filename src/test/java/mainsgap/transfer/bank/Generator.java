@@ -2,7 +2,7 @@ package mainsgap.transfer.bank;
 
 import java.util.function.Consumer;
 import mainsgap.signal.Event;
-import mainsgap.transfer.MeasuringTask;
+import mainsgap.transfer.outcome.MeasuringTask;
 
 /** Turns a seed and a kind's settings into a capture and its truth. */
 final class Generator {

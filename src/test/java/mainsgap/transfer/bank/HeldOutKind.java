@@ -1,7 +1,7 @@
 package mainsgap.transfer.bank;
 
 import java.util.function.Consumer;
-import mainsgap.transfer.Outcome;
+import mainsgap.transfer.outcome.Outcome;
 
 /**
  * Kinds that the measurement is never tuned on: two hostile things at once, and settings outside

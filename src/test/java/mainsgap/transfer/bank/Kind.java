@@ -1,7 +1,7 @@
 package mainsgap.transfer.bank;
 
 import java.util.function.Consumer;
-import mainsgap.transfer.Outcome;
+import mainsgap.transfer.outcome.Outcome;
 
 /** The kinds of capture that the measurement is tuned on. What each changes is hostile in it. */
 public enum Kind implements CaptureKind {

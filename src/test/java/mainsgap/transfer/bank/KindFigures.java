@@ -3,7 +3,7 @@ package mainsgap.transfer.bank;
 import java.util.List;
 import java.util.function.Predicate;
 import java.util.stream.LongStream;
-import mainsgap.transfer.Outcome;
+import mainsgap.transfer.outcome.Outcome;
 
 /**
  * What many captures of one kind show.

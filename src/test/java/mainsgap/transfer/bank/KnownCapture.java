@@ -2,7 +2,7 @@ package mainsgap.transfer.bank;
 
 import java.util.function.DoubleSupplier;
 import mainsgap.signal.Capture;
-import mainsgap.transfer.MeasuringTask;
+import mainsgap.transfer.outcome.MeasuringTask;
 
 /**
  * A generated capture with the truth that made it.

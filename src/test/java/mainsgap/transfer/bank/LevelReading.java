@@ -1,7 +1,7 @@
 package mainsgap.transfer.bank;
 
 import mainsgap.signal.Capture;
-import mainsgap.transfer.MeasuringTask;
+import mainsgap.transfer.outcome.MeasuringTask;
 
 /**
  * What a level threshold reads: the longest time for which the voltage stays within 10 % of nominal

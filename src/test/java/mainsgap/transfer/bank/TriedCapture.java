@@ -1,9 +1,9 @@
 package mainsgap.transfer.bank;
 
-import mainsgap.transfer.Measured;
-import mainsgap.transfer.NoReturn;
-import mainsgap.transfer.Outcome;
 import mainsgap.transfer.TransferMeasurement;
+import mainsgap.transfer.outcome.Measured;
+import mainsgap.transfer.outcome.NoReturn;
+import mainsgap.transfer.outcome.Outcome;
 
 /**
  * What was measured in a capture beside its truth; the samples are let go.

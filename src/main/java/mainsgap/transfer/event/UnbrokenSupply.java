@@ -1,0 +1,191 @@
+package mainsgap.transfer.event;
+
+import java.util.Locale;
+import mainsgap.signal.HarmonicFit;
+import mainsgap.signal.HarmonicModel;
+import mainsgap.transfer.outcome.CannotMeasureException;
+import mainsgap.transfer.outcome.NoEventException;
+import mainsgap.transfer.outcome.NoInterruption;
+import mainsgap.transfer.outcome.Outcome;
+import mainsgap.transfer.outcome.Supplies;
+import mainsgap.transfer.supply.Departure;
+import mainsgap.transfer.supply.Recording;
+import mainsgap.transfer.supply.SteppedSupply;
+import mainsgap.transfer.supply.Supply;
+import mainsgap.transfer.supply.SupplySteps;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Judges a recording in which the output shows no gap: the mains channel, or a change of the output
+ * itself, proves that mains was lost; without proof it cannot be told from a missed trigger.
+ */
+public final class UnbrokenSupply {
+  /** Frequencies are compared over so many cycles at each end. */
+  private static final double CYCLES = 8;
+
+  private static final double PHASE_STEP_DEGREES = 5;
+
+  /** A record that would hide a longer gap than this proves nothing. */
+  private static final double LONGEST_HIDDEN_MILLIS = 3;
+
+  /** A record that ends sooner does not show that the load stays fed. */
+  private static final double FEWEST_CYCLES_AFTER = 3;
+
+  private final Recording recording;
+  private final HarmonicModel start;
+  private final MainsWatch mains;
+  private final Disturbance.@Nullable Stretch lastPassedOver;
+
+  /**
+   * Takes what is known.
+   *
+   * @param start the supply before
+   * @param lastPassedOver the last disturbance that was no event; null where there was none
+   */
+  public UnbrokenSupply(
+      Recording recording,
+      HarmonicModel start,
+      MainsWatch mains,
+      Disturbance.@Nullable Stretch lastPassedOver) {
+    this.recording = recording;
+    this.start = start;
+    this.mains = mains;
+    this.lastPassedOver = lastPassedOver;
+  }
+
+  /** The outcome where the output never departs from the supply before. */
+  public Outcome outcome() {
+    int span = (int) Math.min(recording.length() / 2.0, CYCLES * recording.samplesPerCycle());
+    HarmonicModel first = fit(0, span);
+    HarmonicModel last = fit(recording.length() - span, recording.length());
+    Double mainsChanged = mains.changedSeconds();
+    if (mainsChanged != null) {
+      return noInterruption(mainsChanged, mains.proof(), first, last);
+    }
+    if (mains.isUnchanged()) {
+      throw new NoEventException(
+          "the output shows no gap, and the mains channel shows no change: was the switch moved"
+              + " while the record ran, and is the channel behind it?");
+    }
+    SteppedSupply stepped = new SteppedSupply(recording, start);
+    if (stepped.hasFrequencyStep()) {
+      return noInterruption(
+          recording.time().secondsAt(recording.length() / 2.0),
+          String.format(
+              Locale.ROOT,
+              "the output's frequency changed from %.3f Hz to %.3f Hz",
+              first.frequencyHertz(),
+              last.frequencyHertz()),
+          first,
+          last);
+    }
+    Double harmonics = stepped.harmonicStepSeconds();
+    if (harmonics != null) {
+      return noInterruption(harmonics, "the output's harmonics changed", first, last);
+    }
+    if (lastPassedOver != null) {
+      throw new NoEventException(
+          String.format(
+              Locale.ROOT,
+              "the output is disturbed at %.1f ms of the time axis, but a gap is not shown"
+                  + " there: look at the trace, and watch mains on a second channel",
+              1e3 * recording.time().secondsAt(lastPassedOver.from())));
+    }
+    throw new NoEventException(
+        "the output shows no gap, and nothing else in the record proves that mains was"
+            + " lost, so it cannot be told from a missed trigger: watch mains on a second channel,"
+            + " or check that the switch was opened while the record ran");
+  }
+
+  /**
+   * The outcome where the output goes over to {@code after} with no gap between, about then; null
+   * where nothing shows that mains was lost, or where it is disturbed about then.
+   */
+  public @Nullable Outcome changedTo(@Nullable Supply after, double changeSeconds) {
+    if (after == null || mains.isUnchanged()) {
+      return null;
+    }
+    Double mainsChanged = mains.changedSeconds();
+    double seconds = mainsChanged != null ? mainsChanged : changeSeconds;
+    double phase =
+        SupplySteps.wrapped(
+            after.harmonics().angleDegreesAt(seconds) - start.angleDegreesAt(seconds));
+    double stepHertz = after.harmonics().frequencyHertz() - start.frequencyHertz();
+    boolean isChanged =
+        Math.abs(phase) >= PHASE_STEP_DEGREES
+            || new SteppedSupply(recording, start).hasFrequencyStep();
+    if ((mainsChanged == null && !isChanged) || isDisturbedSince(seconds)) {
+      return null;
+    }
+    String proof =
+        mainsChanged != null
+            ? mains.proof()
+            : String.format(
+                Locale.ROOT,
+                "the output's phase changed by %.1f degrees and its frequency by %.3f Hz without a"
+                    + " gap",
+                phase,
+                stepHertz);
+    return noInterruption(seconds, proof, start, after.harmonics());
+  }
+
+  private HarmonicModel fit(int from, int to) {
+    return HarmonicFit.fit(
+        recording.volts(), recording.time(), from, to, start.frequencyHertz(), 9, true);
+  }
+
+  private Outcome noInterruption(
+      double seconds, String proof, HarmonicModel first, HarmonicModel last) {
+    double visibleMillis = shortestVisibleMillis(first);
+    if (isDisturbedSince(seconds) || visibleMillis > LONGEST_HIDDEN_MILLIS) {
+      throw new CannotMeasureException(
+          "mains was lost and the output is disturbed, but no gap can be made out in it, nor"
+              + " excluded: look at the trace, and connect a resistive load beside this one");
+    }
+    double after = recording.time().secondsAt(recording.length()) - seconds;
+    if (after < FEWEST_CYCLES_AFTER * recording.task().cycleSeconds()) {
+      throw new CannotMeasureException(
+          String.format(
+              Locale.ROOT,
+              "the record ends %.0f ms after the change of supply, within which the load is not"
+                  + " interrupted, but it may be later: record at least %.0f cycles more after the"
+                  + " trigger",
+              Math.max(0, 1e3 * after),
+              FEWEST_CYCLES_AFTER));
+    }
+    double phase =
+        SupplySteps.wrapped(last.angleDegreesAt(seconds) - first.angleDegreesAt(seconds));
+    return new NoInterruption(
+        recording.task().event(),
+        visibleMillis,
+        proof,
+        seconds,
+        first.angleDegreesAt(seconds),
+        new Supplies(
+            first.frequencyHertz(),
+            1e3 * (last.frequencyHertz() - first.frequencyHertz()),
+            100 * (last.amplitudeVolts() - first.amplitudeVolts()) / recording.peakVolts(),
+            phase));
+  }
+
+  /** Whether a disturbance that was passed over lies where mains was lost, or after it. */
+  private boolean isDisturbedSince(double seconds) {
+    return lastPassedOver != null
+        && recording.time().secondsAt(lastPassedOver.to())
+            > seconds - recording.task().cycleSeconds();
+  }
+
+  /**
+   * The gap that would have been seen wherever it fell. Centred on a zero crossing a gap moves the
+   * voltage least, by {@code A sin(w g / 2)} at its ends; there it must pass the threshold of the
+   * search for one averaging time.
+   */
+  private double shortestVisibleMillis(HarmonicModel supply) {
+    double threshold = Departure.thresholdVolts(recording, supply.noiseVolts());
+    double share = Math.min(1, threshold / supply.amplitudeVolts());
+    double averaging = Departure.averagingSamples(recording) * recording.time().intervalSeconds();
+    double gapSeconds =
+        2 * (Math.asin(share) / (2 * Math.PI * supply.frequencyHertz()) + averaging);
+    return gapSeconds * 1e3;
+  }
+}

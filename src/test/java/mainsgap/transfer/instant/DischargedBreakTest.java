@@ -1,0 +1,43 @@
+package mainsgap.transfer.instant;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import mainsgap.transfer.TransferMeasurement;
+import mainsgap.transfer.bank.CaptureKind;
+import mainsgap.transfer.bank.HeldOutKind;
+import mainsgap.transfer.bank.Kind;
+import mainsgap.transfer.bank.KnownCapture;
+import mainsgap.transfer.outcome.Measured;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class DischargedBreakTest {
+  /** In them the last make lies at a crossing, and no sample before it at the residue. */
+  @ParameterizedTest
+  @ValueSource(longs = {12, 85, 160, 187, 221, 297})
+  void makeOutOfADischargeIsTheReturn(long seed) {
+    KnownCapture known = HeldOutKind.DISCHARGING_BOUNCE.capture(seed);
+
+    Measured measured = measured(HeldOutKind.DISCHARGING_BOUNCE, seed);
+
+    assertEquals(known.truth().transferMillis(), measured.transferMillis(), 0.1);
+    assertTrue(measured.firstReturnSeconds() < measured.returnSeconds());
+  }
+
+  /** In them half a swing over a crossing looks like a discharge. */
+  @ParameterizedTest
+  @ValueSource(longs = {20, 46, 121, 150, 175, 239})
+  void ringIsNoDischarge(long seed) {
+    double truth = Kind.RINGING.capture(seed).truth().transferMillis();
+
+    assertEquals(truth, measured(Kind.RINGING, seed).transferMillis(), 0.1);
+  }
+
+  private static Measured measured(CaptureKind kind, long seed) {
+    KnownCapture known = kind.capture(seed);
+    return assertInstanceOf(
+        Measured.class, TransferMeasurement.measure(known.capture(), known.task()));
+  }
+}

@@ -1,0 +1,37 @@
+package mainsgap.transfer.instant;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+
+import mainsgap.transfer.TransferMeasurement;
+import mainsgap.transfer.bank.Kind;
+import mainsgap.transfer.bank.KnownCapture;
+import mainsgap.transfer.outcome.Measured;
+import mainsgap.transfer.outcome.Refused;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Returns near a crossing, which show no step, with steps later in the record. */
+class LaterMakeTest {
+  @ParameterizedTest
+  @CsvSource({"SECOND_INTERRUPTION, 701, 1", "SECOND_INTERRUPTION, 719, 1", "FREE_RUNNING, 770, 0"})
+  void stepLongAfterTheReturnIsNotTheReturn(Kind kind, long seed, int furtherInterruptions) {
+    KnownCapture known = kind.capture(seed);
+
+    Measured measured =
+        assertInstanceOf(
+            Measured.class, TransferMeasurement.measure(known.capture(), known.task()));
+
+    assertEquals(known.truth().transferMillis(), measured.transferMillis(), 0.1);
+    assertEquals(furtherInterruptions, measured.furtherInterruptions().count());
+  }
+
+  /** Its gap of 57 ms was passed over, and the return into it taken for another loss. */
+  @Test
+  void deadLoadThatWasPassedOverIsNoSupplyToBeLost() {
+    KnownCapture known = Kind.NOISY.capture(496);
+
+    assertInstanceOf(Refused.class, TransferMeasurement.measure(known.capture(), known.task()));
+  }
+}
