@@ -4,18 +4,13 @@ import java.util.Locale;
 import mainsgap.signal.HarmonicModel;
 import mainsgap.signal.Waveform;
 import mainsgap.transfer.event.Disturbance;
-import mainsgap.transfer.event.FollowedAgain;
 import mainsgap.transfer.event.MainsWatch;
 import mainsgap.transfer.event.PassedOver;
 import mainsgap.transfer.event.UnbrokenSupply;
-import mainsgap.transfer.gap.GapMeasurement;
-import mainsgap.transfer.instant.GapTopology;
 import mainsgap.transfer.outcome.CannotMeasureException;
 import mainsgap.transfer.outcome.Measured;
 import mainsgap.transfer.outcome.Outcome;
-import mainsgap.transfer.supply.Departure;
 import mainsgap.transfer.supply.Recording;
-import mainsgap.transfer.supply.SettledSupply;
 import mainsgap.transfer.supply.Supply;
 import org.jspecify.annotations.Nullable;
 
@@ -27,25 +22,11 @@ import org.jspecify.annotations.Nullable;
 final class EventSearch {
   private static final double FEWEST_CYCLES_BEFORE = 2;
 
-  /** The supply before is fitted over so many cycles at most. */
-  private static final double CYCLES_BEFORE = 10;
-
-  private static final double FEWEST_CYCLES_FITTED = 1.5;
-
   /** A record in which more departures are no events is not looked at further. */
   private static final int MOST_DEPARTURES = 40;
 
   /** The cycle after a disturbance differs from it once more. */
   private static final double PASSED_OVER_CYCLES = 1.2;
-
-  /** What lies this close before the departure is left out of the fit of the supply before. */
-  private static final double GUARD_SECONDS = 1.5e-3;
-
-  /** The same before a loss that has been located. */
-  private static final double REFIT_GUARD_SECONDS = 0.3e-3;
-
-  /** Noise that is more is none: it is the shape of the cycle, or a disturbance. */
-  private static final double MOST_NOISE_SHARE_OF_PEAK = 0.05;
 
   /** What is lower is not the supply of this task. */
   private static final double LEAST_SHARE_OF_PEAK = 0.5;
@@ -53,14 +34,12 @@ final class EventSearch {
   /** An event of mains is seen at the output no earlier than this before it. */
   private static final double SAME_EVENT_CYCLES = 1;
 
-  /** What is left on the load tells nothing of it so long before it. */
-  private static final double LATER_SECONDS = 1e-3;
-
   private final Recording output;
   private final HarmonicModel start;
   private final @Nullable Waveform mains;
   private final MainsWatch watch;
   private final double period;
+  private final EventFit fits;
   private Disturbance.@Nullable Stretch passedOver;
   private Disturbance.@Nullable Stretch disturbed;
   private @Nullable MainsLoss mainsLoss;
@@ -77,6 +56,7 @@ final class EventSearch {
     this.mains = mains;
     this.watch = new MainsWatch(mains, output.time(), output.task());
     this.period = output.time().sampleRateHertz() / start.frequencyHertz();
+    this.fits = new EventFit(start, watch, period);
   }
 
   /**
@@ -90,13 +70,13 @@ final class EventSearch {
     int fitFrom = 0;
     Measured earlier = null;
     int departures = 0;
-    int departure = departure(watched, from);
+    int departure = fits.departure(watched, from);
     while (departure >= 0) {
       if (++departures > MOST_DEPARTURES) {
         throw disturbedTooOften(departure);
       }
       checkCyclesBefore(departure / period);
-      Supply before = supplyBefore(watched, fitFrom, departure);
+      Supply before = fits.supplyBefore(watched, fitFrom, departure);
       if (passedOver != null && !isSupply(before)) {
         throw lostBefore(passedOver.from());
       }
@@ -104,11 +84,11 @@ final class EventSearch {
       int longest = (int) (PASSED_OVER_CYCLES * period);
       if (passed == null) {
         Recording cleared = PassedOver.cleared(watched, before, departure);
-        before = cleared.equals(watched) ? before : supplyBefore(cleared, fitFrom, departure);
+        before = cleared.equals(watched) ? before : fits.supplyBefore(cleared, fitFrom, departure);
         watched = cleared;
-        FoundEvent event = event(watched, before, departure);
+        FoundEvent event = fits.event(watched, before, departure, disturbed);
         if (event != null && !isBeforeMainsLoss(event.outcome())) {
-          return event;
+          return event.with(mainsLoss());
         }
         if (event != null) {
           earlier = (Measured) event.outcome();
@@ -122,67 +102,13 @@ final class EventSearch {
       watched = passed == null ? watched : passed.recording();
       passedOver = new Disturbance.Stretch(seen, from);
       disturbed = passed == null ? disturbed : passedOver;
-      departure = departure(watched, from);
+      departure = fits.departure(watched, from);
     }
     if (earlier != null) {
       throw interruptedEarlier(earlier);
     }
     return new FoundEvent(
         new UnbrokenSupply(output, start, watch, passedOver).outcome(), null, null, mainsLoss());
-  }
-
-  private int departure(Recording watched, int from) {
-    double noise = Math.min(start.noiseVolts(), MOST_NOISE_SHARE_OF_PEAK * watched.peakVolts());
-    return Departure.find(
-        watched, from, watched.length(), period, Departure.thresholdVolts(watched, noise));
-  }
-
-  /** What is found about a departure; null where it turns out to be no event. */
-  private @Nullable FoundEvent event(Recording watched, Supply before, int departure) {
-    FoundEvent event = fitted(watched, before, departure);
-    Supply upToLoss = event == null ? null : upToLoss(watched, before, event.outcome());
-    FoundEvent again = upToLoss == null ? null : fitted(watched, upToLoss, departure);
-    return again == null ? event : again;
-  }
-
-  private @Nullable FoundEvent fitted(Recording watched, Supply before, int departure) {
-    Supply after = SettledSupply.after(watched, departure, watched.task().nominalFrequencyHertz());
-    GapTopology seen = new GapTopology(watched, before, after, departure);
-    int left = seen.followedAgain().left();
-    boolean isLater = left - departure > watched.samplesIn(LATER_SECONDS);
-    GapTopology topology = isLater ? seen.leftAt(left) : seen;
-    Disturbance.Stretch disturbance = disturbance(topology);
-    if (disturbance != null) {
-      PassedOver passed = PassedOver.bridged(watched, before, disturbance);
-      int next = departure(passed.recording(), passed.from());
-      return next < 0 ? null : fitted(passed.recording(), before, next);
-    }
-    Outcome outcome =
-        new GapMeasurement(watched, before, after, topology, watch, disturbed).outcome();
-    return outcome == null ? null : new FoundEvent(outcome, before, after, mainsLoss());
-  }
-
-  /** What is left on the load behind the loss tells whether it was dead before. */
-  private static Disturbance.@Nullable Stretch disturbance(GapTopology topology) {
-    FollowedAgain again = topology.followedAgain();
-    int left = again.leftForGood();
-    return left > again.left() ? topology.leftAt(left).followedAgain().disturbance() : null;
-  }
-
-  /**
-   * The supply before, fitted anew up to a loss that lies in its fit, as behind an arc: the fit
-   * takes what comes after the loss for noise and for a part of the supply. Null where it lies
-   * later, or where too little is left to fit.
-   */
-  private static @Nullable Supply upToLoss(Recording watched, Supply before, Outcome outcome) {
-    if (!(outcome instanceof Measured measured)) {
-      return null;
-    }
-    int loss = (int) watched.time().indexAt(measured.lossSeconds());
-    int to = loss - watched.samplesIn(REFIT_GUARD_SECONDS);
-    return to >= before.to() || to - before.from() < watched.samplesPerCycle()
-        ? null
-        : Supply.fit(watched, before.from(), to, before.model().frequencyHertz());
   }
 
   /** An interruption that was over well before mains was lost is no answer to that loss. */
@@ -252,20 +178,5 @@ final class EventSearch {
                   + " before the event: record more before the trigger",
               FEWEST_CYCLES_BEFORE));
     }
-  }
-
-  /** Fits up to shortly before the departure, not back across one that was not bridged. */
-  private Supply supplyBefore(Recording watched, int passedOver, int departure) {
-    int to = departure - watched.samplesIn(GUARD_SECONDS);
-    double earliest = Math.min(passedOver, to - FEWEST_CYCLES_FITTED * period);
-    int from = (int) Math.max(Math.max(0, earliest), to - CYCLES_BEFORE * period);
-    if (watched.isClippedIn(from, to)) {
-      throw new CannotMeasureException(
-          "the supply before is clipped: choose a larger range, at least 1.5 times the nominal"
-              + " peak of "
-              + Math.round(watched.peakVolts())
-              + " V");
-    }
-    return Supply.fitUpTo(watched, from, to, start.frequencyHertz(), departure);
   }
 }

@@ -18,6 +18,10 @@ record FoundEvent(
     @Nullable Supply after,
     @Nullable MainsLoss mainsLoss) {
 
+  FoundEvent with(@Nullable MainsLoss loss) {
+    return new FoundEvent(outcome, before, after, loss);
+  }
+
   FittedSupplies supplies() {
     return new FittedSupplies(
         before == null ? null : before.model(), after == null ? null : after.model());

@@ -4,7 +4,6 @@ import java.util.List;
 import mainsgap.transfer.edge.Edge;
 import mainsgap.transfer.event.Disturbance;
 import mainsgap.transfer.event.MainsWatch;
-import mainsgap.transfer.event.Sag;
 import mainsgap.transfer.event.UnbrokenSupply;
 import mainsgap.transfer.instant.GapEnds;
 import mainsgap.transfer.instant.GapResidue;
@@ -31,34 +30,11 @@ public final class GapMeasurement {
   /** Fewer cycles, as between two sags, tell no frequency and no phase that then changes. */
   private static final double FEWEST_CYCLES_FOLLOWED = 1.9;
 
-  /** Shorter gaps are not told from notches. */
-  private static final double SHORTEST_GAP_SECONDS = 0.4e-3;
-
-  /** The low end of its interval lies above this, or a gap is not shown to be one. */
-  private static final double SHORTEST_PROVED_SECONDS = 0.1e-3;
-
-  private static final double APART_SHARE_OF_PEAK = 0.08;
-
-  /** Contacts bounce, supplies start softly: not all of a gap lies at the residue. */
-  private static final double LEFT_SHARE = 0.3;
-
-  /** Any voltage crosses the supply before now and then. */
-  private static final double FOLLOWING_SHARE = 0.5;
-
   /** A load that is dead for less, at the record's end, may be one that is fed and crosses zero. */
   private static final double SHORTEST_DEAD_SECONDS = 2e-3;
 
-  /** A gap is beyond doubt where so many standard uncertainties leave something of it. */
-  private static final double BEYOND_DOUBT = 2;
-
-  /** Ends that are known worse than this may be those of two supplies that go over. */
-  private static final double VAGUE_SECONDS = 0.2e-3;
-
   /** A supply that takes over is followed so soon. */
   private static final double TAKEN_OVER_CYCLES = 0.25;
-
-  private static final double FED_SHARE_OF_PEAK = 0.03;
-  private static final double FED_NOISES = 4;
 
   private final Recording recording;
   private final Supply before;
@@ -101,7 +77,7 @@ public final class GapMeasurement {
       return noReturn(loss, lastOpening);
     }
     GapEnds.Returns returns = ends.returns(lastOpening, after);
-    if (isInterruption(loss, returns.settled(), after)) {
+    if (new GapProof(recording, before, after, residue).isGap(loss, returns.settled())) {
       return measured(loss, lastOpening, returns, after);
     }
     return isTakenOver(loss, after, returns.settled())
@@ -118,70 +94,6 @@ public final class GapMeasurement {
     int returned = (int) Math.max(0, recording.time().indexAt(settled.seconds()));
     int latest = returned + (int) (TAKEN_OVER_CYCLES * recording.samplesPerCycle());
     return new SupplyBreaks(recording, following).followedFrom(returned) <= latest;
-  }
-
-  /**
-   * Whether the load was left: for long enough, beyond the doubt of both ends, and either to a
-   * residue away from the supply before or to anything else but that supply. A spike, a notch or a
-   * ring on a healthy supply follows it but for moments. An output with steps of its own is another
-   * supply beyond doubt, wherever in its rest it came.
-   */
-  private boolean isInterruption(Edge loss, Edge settled, Supply following) {
-    double seconds = settled.seconds() - loss.seconds();
-    double doubt = BEYOND_DOUBT * Math.hypot(loss.standardSeconds(), settled.standardSeconds());
-    boolean isShown = seconds - doubt >= SHORTEST_PROVED_SECONDS || following.hasSteps();
-    if (seconds < SHORTEST_GAP_SECONDS || !isShown) {
-      return false;
-    }
-    int from = Math.max(0, (int) Math.ceil(recording.time().indexAt(loss.seconds())));
-    int to = (int) Math.ceil(recording.time().indexAt(settled.seconds()));
-    int end = Math.min(to, recording.length());
-    boolean isVague = doubt > BEYOND_DOUBT * VAGUE_SECONDS && !following.hasSteps();
-    if (isVague && isFedThroughout(from, end, following)) {
-      return false;
-    }
-    if (new Sag(recording, before).begins(from, end)
-        || new FedAtOnce(recording, before).isFed(from, end)) {
-      return false;
-    }
-    double[] suppliedBefore = before.voltsIn(recording.time(), from, end);
-    double apart = APART_SHARE_OF_PEAK * recording.peakVolts();
-    int left = 0;
-    int followed = 0;
-    double farthest = 0;
-    for (int i = from; i < end; i++) {
-      double at = recording.time().secondsAt(i);
-      double residual = residue.voltsAt(at);
-      double supplied = suppliedBefore[i - from];
-      if (Math.abs(recording.volts()[i] - residual) < apart) {
-        left++;
-        farthest = Math.max(farthest, Math.abs(residual - supplied));
-      }
-      if (Math.abs(recording.volts()[i] - supplied) < apart) {
-        followed++;
-      }
-    }
-    boolean isLeft = left > LEFT_SHARE * (to - from) && farthest > apart;
-    return isLeft || followed < FOLLOWING_SHARE * (to - from);
-  }
-
-  /** Whether each sample is that of one of the two supplies, which go over into each other. */
-  private boolean isFedThroughout(int from, int end, Supply following) {
-    double[] suppliedBefore = before.voltsIn(recording.time(), from, end);
-    double[] suppliedAfter = following.voltsIn(recording.time(), from, end);
-    double apart =
-        Math.max(
-            FED_SHARE_OF_PEAK * recording.peakVolts(),
-            FED_NOISES * before.harmonics().noiseVolts());
-    int neither = 0;
-    for (int i = from; i < end; i++) {
-      double volts = recording.volts()[i];
-      boolean isFed =
-          Math.abs(volts - suppliedBefore[i - from]) < apart
-              || Math.abs(volts - suppliedAfter[i - from]) < apart;
-      neither += isFed ? 0 : 1;
-    }
-    return neither * recording.time().intervalSeconds() < SHORTEST_PROVED_SECONDS;
   }
 
   /** Null where what is shown is too short for a gap, or another supply that goes on feeding. */

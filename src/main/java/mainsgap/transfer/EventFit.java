@@ -1,0 +1,125 @@
+package mainsgap.transfer;
+
+import mainsgap.signal.HarmonicModel;
+import mainsgap.transfer.event.Disturbance;
+import mainsgap.transfer.event.FollowedAgain;
+import mainsgap.transfer.event.MainsWatch;
+import mainsgap.transfer.event.PassedOver;
+import mainsgap.transfer.gap.GapMeasurement;
+import mainsgap.transfer.instant.GapTopology;
+import mainsgap.transfer.outcome.CannotMeasureException;
+import mainsgap.transfer.outcome.Measured;
+import mainsgap.transfer.outcome.Outcome;
+import mainsgap.transfer.supply.Departure;
+import mainsgap.transfer.supply.Recording;
+import mainsgap.transfer.supply.SettledSupply;
+import mainsgap.transfer.supply.Supply;
+import org.jspecify.annotations.Nullable;
+
+/** Fits the supplies on both sides of a departure, and measures what lies between them. */
+final class EventFit {
+  /** The supply before is fitted over so many cycles at most. */
+  private static final double CYCLES_BEFORE = 10;
+
+  private static final double FEWEST_CYCLES_FITTED = 1.5;
+
+  /** What lies this close before the departure is left out of the fit of the supply before. */
+  private static final double GUARD_SECONDS = 1.5e-3;
+
+  /** The same before a loss that has been located. */
+  private static final double REFIT_GUARD_SECONDS = 0.3e-3;
+
+  /** Noise that is more is none: it is the shape of the cycle, or a disturbance. */
+  private static final double MOST_NOISE_SHARE_OF_PEAK = 0.05;
+
+  /** What is left on the load tells nothing of it so long before it. */
+  private static final double LATER_SECONDS = 1e-3;
+
+  private final HarmonicModel start;
+  private final MainsWatch watch;
+  private final double period;
+
+  /**
+   * For one recording.
+   *
+   * @param start its first cycles
+   * @param period in samples
+   */
+  EventFit(HarmonicModel start, MainsWatch watch, double period) {
+    this.start = start;
+    this.watch = watch;
+    this.period = period;
+  }
+
+  /** The first sample from {@code from} on that leaves the supply; -1 where none does. */
+  int departure(Recording watched, int from) {
+    double noise = Math.min(start.noiseVolts(), MOST_NOISE_SHARE_OF_PEAK * watched.peakVolts());
+    return Departure.find(
+        watched, from, watched.length(), period, Departure.thresholdVolts(watched, noise));
+  }
+
+  /** Fits up to shortly before the departure, not back across one that was not bridged. */
+  Supply supplyBefore(Recording watched, int passedOver, int departure) {
+    int to = departure - watched.samplesIn(GUARD_SECONDS);
+    double earliest = Math.min(passedOver, to - FEWEST_CYCLES_FITTED * period);
+    int from = (int) Math.max(Math.max(0, earliest), to - CYCLES_BEFORE * period);
+    if (watched.isClippedIn(from, to)) {
+      throw new CannotMeasureException(
+          "the supply before is clipped: choose a larger range, at least 1.5 times the nominal"
+              + " peak of "
+              + Math.round(watched.peakVolts())
+              + " V");
+    }
+    return Supply.fitUpTo(watched, from, to, start.frequencyHertz(), departure);
+  }
+
+  /** What is found about a departure; null where it turns out to be no event. */
+  @Nullable FoundEvent event(
+      Recording watched, Supply before, int departure, Disturbance.@Nullable Stretch disturbed) {
+    FoundEvent event = fitted(watched, before, departure, disturbed);
+    Supply upToLoss = event == null ? null : upToLoss(watched, before, event.outcome());
+    FoundEvent again = upToLoss == null ? null : fitted(watched, upToLoss, departure, disturbed);
+    return again == null ? event : again;
+  }
+
+  private @Nullable FoundEvent fitted(
+      Recording watched, Supply before, int departure, Disturbance.@Nullable Stretch disturbed) {
+    Supply after = SettledSupply.after(watched, departure, watched.task().nominalFrequencyHertz());
+    GapTopology seen = new GapTopology(watched, before, after, departure);
+    int left = seen.followedAgain().left();
+    boolean isLater = left - departure > watched.samplesIn(LATER_SECONDS);
+    GapTopology topology = isLater ? seen.leftAt(left) : seen;
+    Disturbance.Stretch disturbance = disturbance(topology);
+    if (disturbance != null) {
+      PassedOver passed = PassedOver.bridged(watched, before, disturbance);
+      int next = departure(passed.recording(), passed.from());
+      return next < 0 ? null : fitted(passed.recording(), before, next, disturbed);
+    }
+    Outcome outcome =
+        new GapMeasurement(watched, before, after, topology, watch, disturbed).outcome();
+    return outcome == null ? null : new FoundEvent(outcome, before, after, null);
+  }
+
+  /** What is left on the load behind the loss tells whether it was dead before. */
+  private static Disturbance.@Nullable Stretch disturbance(GapTopology topology) {
+    FollowedAgain again = topology.followedAgain();
+    int left = again.leftForGood();
+    return left > again.left() ? topology.leftAt(left).followedAgain().disturbance() : null;
+  }
+
+  /**
+   * The supply before, fitted anew up to a loss that lies in its fit, as behind an arc: the fit
+   * takes what comes after the loss for noise and for a part of the supply. Null where it lies
+   * later, or where too little is left to fit.
+   */
+  private static @Nullable Supply upToLoss(Recording watched, Supply before, Outcome outcome) {
+    if (!(outcome instanceof Measured measured)) {
+      return null;
+    }
+    int loss = (int) watched.time().indexAt(measured.lossSeconds());
+    int to = loss - watched.samplesIn(REFIT_GUARD_SECONDS);
+    return to >= before.to() || to - before.from() < watched.samplesPerCycle()
+        ? null
+        : Supply.fit(watched, before.from(), to, before.model().frequencyHertz());
+  }
+}
