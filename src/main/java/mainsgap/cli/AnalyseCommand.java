@@ -3,10 +3,13 @@ package mainsgap.cli;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import mainsgap.session.CaptureFile;
 import mainsgap.session.CaptureFileException;
 import mainsgap.signal.Capture;
+import mainsgap.signal.HeldSamples;
 import mainsgap.transfer.EveryEvent;
 import mainsgap.transfer.SilentChannels;
 import mainsgap.transfer.claim.DeclaredClaim;
@@ -142,6 +145,7 @@ final class AnalyseCommand implements Callable<Integer> {
       for (Outcome outcome : outcomes) {
         List<String> beside = new ArrayList<>(OutcomeNotes.of(outcome));
         beside.addAll(SilentChannels.of(capture, task, outcome));
+        heldSamples(capture).ifPresent(beside::add);
         int event = everyEvent ? events.size() + 1 : 0;
         events.add(new AnalysedFile(file, event, judged(outcome, task), beside));
       }
@@ -151,6 +155,19 @@ final class AnalyseCommand implements Callable<Integer> {
       surroundings.terminal().complain(sentence);
       return List.of(new AnalysedFile(file, 0, judged(new Refused(sentence), task), List.of()));
     }
+  }
+
+  /** What is told of a file that was filled up; nothing of most. */
+  private static Optional<String> heldSamples(Capture capture) {
+    int times = HeldSamples.times(capture.output());
+    return times == 1
+        ? Optional.empty()
+        : Optional.of(
+            String.format(
+                Locale.ROOT,
+                "each value stands %d times in a row: measured as sampled at %.4g kS/s",
+                times,
+                capture.time().sampleRateHertz() / times / 1e3));
   }
 
   private JudgedCapture judged(Outcome outcome, MeasuringTask task) {

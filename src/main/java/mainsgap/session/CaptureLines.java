@@ -43,6 +43,10 @@ final class CaptureLines implements AutoCloseable {
     if (!Files.exists(file)) {
       throw new CaptureFileException("there is no capture file " + file + "; check the path");
     }
+    if (!Files.isRegularFile(file)) {
+      throw new CaptureFileException(
+          file + " is a pipe or a device, no file; save the capture to a file and name that");
+    }
     try {
       InputStream stream = new BufferedInputStream(Files.newInputStream(file));
       boolean isUtf16 = beginsAsUtf16(stream);

@@ -2,6 +2,7 @@ package mainsgap.transfer;
 
 import mainsgap.signal.Capture;
 import mainsgap.signal.FitException;
+import mainsgap.signal.HeldSamples;
 import mainsgap.signal.PeriodicModel;
 import mainsgap.transfer.outcome.CannotMeasureException;
 import mainsgap.transfer.outcome.MeasuringTask;
@@ -28,7 +29,7 @@ public record FittedSupplies(@Nullable PeriodicModel before, @Nullable PeriodicM
    */
   public static FittedSupplies of(Capture capture, MeasuringTask task) {
     try {
-      return TransferMeasurement.found(capture, task).supplies();
+      return TransferMeasurement.found(HeldSamples.once(capture), task).supplies();
     } catch (CannotMeasureException | FitException e) {
       return NONE;
     }

@@ -17,6 +17,8 @@ import mainsgap.signal.Capture;
 import mainsgap.signal.ChannelRole;
 import mainsgap.signal.CodeFormat;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledOnOs;
+import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -365,6 +367,17 @@ class CaptureFileTest {
         folder + " is a folder; name a capture file in it",
         assertThrows(
                 CaptureFileException.class, () -> CaptureFile.read(folder, CaptureFileOptions.NONE))
+            .getMessage());
+  }
+
+  @Test
+  @EnabledOnOs({OS.LINUX, OS.MAC})
+  void whatIsNoFileIsNotWaitedFor() {
+    Path device = Path.of("/dev/null");
+    assertEquals(
+        "/dev/null is a pipe or a device, no file; save the capture to a file and name that",
+        assertThrows(
+                CaptureFileException.class, () -> CaptureFile.read(device, CaptureFileOptions.NONE))
             .getMessage());
   }
 

@@ -33,7 +33,11 @@ class UnusualRecordingsTest {
   private final SketchedCapture sketch = new SketchedCapture(TIME);
 
   private Outcome outcome(DoubleUnaryOperator output) {
-    sketch.with(ChannelRole.OUTPUT, NOISE_VOLTS, output);
+    return outcome(output, NOISE_VOLTS);
+  }
+
+  private Outcome outcome(DoubleUnaryOperator output, double noiseVolts) {
+    sketch.with(ChannelRole.OUTPUT, noiseVolts, output);
     return TransferMeasurement.measure(sketch.capture(), TASK);
   }
 
@@ -256,5 +260,21 @@ class UnusualRecordingsTest {
     if (expected == Outcome.Kind.MEASURED) {
       assertTheGap(outcome);
     }
+  }
+
+  /** A file whose samples stand three times each has no finer instants than they have. */
+  @Test
+  void heldSamplesAreMeasuredAsTheyWereTaken() {
+    SketchedCapture taken = new SketchedCapture(new TimeAxis(-0.25, 60e-6, 16_667, 0));
+    taken.with(
+        ChannelRole.OUTPUT, NOISE_VOLTS, gap(SketchedCapture::mains, seconds -> inverter(seconds)));
+    Measured once =
+        assertInstanceOf(Measured.class, TransferMeasurement.measure(taken.capture(), TASK));
+    double[] volts = taken.capture().output().volts();
+    Measured held =
+        assertInstanceOf(
+            Measured.class, outcome(seconds -> volts[(int) ((seconds + 0.25 + 1e-9) / 60e-6)], 0));
+    assertEquals(once.transferMillis(), held.transferMillis(), 1e-9);
+    assertEquals(once.uncertaintyMillis(), held.uncertaintyMillis(), 1e-9);
   }
 }

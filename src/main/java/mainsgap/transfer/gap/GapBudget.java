@@ -14,9 +14,6 @@ import mainsgap.transfer.supply.Recording;
 
 /** Makes up the uncertainty budget of a gap from what its located ends leave open. */
 final class GapBudget {
-  /** Where an output that rests does not show when it came; rectangular. */
-  private static final String IN_REST = "within a rest of the output";
-
   /** A shape that is less likely is not told. */
   private static final double LEAST_LIKELY = 0.005;
 
@@ -42,7 +39,8 @@ final class GapBudget {
     List<UncertaintyBudget.Component> components =
         new ArrayList<>(components("loss", loss, ERROR_OF_THE_MODELS));
     components.addAll(
-        components("return", settled, returns.inRest() ? IN_REST : ERROR_OF_THE_MODELS));
+        components(
+            "return", settled, returns.inRest() ? UncertaintyBudget.IN_REST : ERROR_OF_THE_MODELS));
     components.add(timeBase(timeBase));
     double combined =
         Math.hypot(Math.hypot(loss.standardSeconds(), settled.standardSeconds()), timeBase);

@@ -13,6 +13,10 @@ public final class OutcomeNotes {
   /** The band of a usable voltage. */
   private static final double OTHER_HEIGHT_PERCENT = 10;
 
+  private static final String IN_REST =
+      "the output came while its own waveform rests, which shows no instant: the time is"
+          + " that of the middle, and its uncertainty that of the rest";
+
   /** Of a voltage that is seen to come back, but not for long enough to locate its return. */
   public static final String TOO_LATE =
       "the voltage comes back too late in the record to be judged (record longer after the"
@@ -69,6 +73,9 @@ public final class OutcomeNotes {
   }
 
   private void timesOf(Measured measured) {
+    if (measured.budget().isInRest()) {
+      notes.add(IN_REST);
+    }
     String usable = Wording.usable(measured.transferMillis(), measured.usableMillis());
     if (!usable.isEmpty()) {
       notes.add(usable.substring("; ".length()));

@@ -10,6 +10,8 @@ import java.util.function.Predicate;
  * @param coverageFactor k, so that expanded = k times the combined standard uncertainty
  */
 public record UncertaintyBudget(List<Component> components, double coverageFactor) {
+  /** Where an output that rests does not show when it came; rectangular. */
+  public static final String IN_REST = "within a rest of the output";
 
   /**
    * One line of the budget.
@@ -45,6 +47,11 @@ public record UncertaintyBudget(List<Component> components, double coverageFacto
   /** The common components' part of the half-width: what the scatter of a series does not show. */
   public double commonExpandedMillis() {
     return coverageFactor * rootOfSquares(Component::common);
+  }
+
+  /** Whether an output with rests of its own came in one of them, unseen. */
+  public boolean isInRest() {
+    return components.stream().anyMatch(component -> component.name().endsWith(IN_REST));
   }
 
   private double rootOfSquares(Predicate<Component> counted) {

@@ -1,19 +1,21 @@
 package mainsgap.transfer.instant;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import mainsgap.transfer.TransferMeasurement;
 import mainsgap.transfer.bank.Kind;
 import mainsgap.transfer.bank.KnownCapture;
 import mainsgap.transfer.outcome.Measured;
+import mainsgap.transfer.outcome.OutcomeNotes;
 import mainsgap.transfer.outcome.UncertaintyBudget;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class RestReturnTest {
-  private static final String IN_REST = "return: within a rest of the output";
+  private static final String IN_REST = "return: " + UncertaintyBudget.IN_REST;
 
   @Test
   void returnWithinARestIsSaidToBeOneAndItsIntervalHoldsIt() {
@@ -27,6 +29,7 @@ class RestReturnTest {
             .max()
             .orElseThrow();
     assertEquals(widest, rest(measured));
+    assertTrue(OutcomeNotes.of(measured).get(0).startsWith("the output came while"));
     assertTrue(errorMillis(known, measured) <= measured.uncertaintyMillis());
   }
 
@@ -37,6 +40,7 @@ class RestReturnTest {
     Measured measured = measured(known);
 
     assertEquals(0, rest(measured));
+    assertFalse(measured.budget().isInRest());
     assertTrue(errorMillis(known, measured) <= 2e-3 * known.truth().sampleMicros());
   }
 

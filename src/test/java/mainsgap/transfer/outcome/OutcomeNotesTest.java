@@ -32,6 +32,19 @@ class OutcomeNotesTest {
   }
 
   @Test
+  void aReturnInARestIsTold() {
+    UncertaintyBudget rest =
+        new UncertaintyBudget(
+            List.of(new UncertaintyBudget.Component("return: " + UncertaintyBudget.IN_REST, 0.6)),
+            2);
+    assertEquals(
+        List.of(
+            "the output came while its own waveform rests, which shows no instant: the"
+                + " time is that of the middle, and its uncertainty that of the rest"),
+        OutcomeNotes.of(new Outcomes.Gap(8, 0.01).of(rest).outcome()));
+  }
+
+  @Test
   void otherChannelsAreToldInWords() {
     Measured gap = Outcomes.gap(8, 0.01);
     OtherChannels others =
