@@ -1,6 +1,7 @@
 package mainsgap.transfer;
 
 import mainsgap.signal.HarmonicModel;
+import mainsgap.transfer.event.CameBack;
 import mainsgap.transfer.event.Disturbance;
 import mainsgap.transfer.event.FollowedAgain;
 import mainsgap.transfer.event.MainsWatch;
@@ -84,7 +85,21 @@ final class EventFit {
 
   private @Nullable FoundEvent fitted(
       Recording watched, Supply before, int departure, Disturbance.@Nullable Stretch disturbed) {
-    Supply after = SettledSupply.after(watched, departure, watched.task().nominalFrequencyHertz());
+    Supply settled =
+        SettledSupply.after(watched, departure, watched.task().nominalFrequencyHertz());
+    Supply back = CameBack.between(watched, before, departure, settled);
+    FoundEvent between = back == null ? null : between(watched, before, back, departure, disturbed);
+    return between != null && between.outcome() instanceof Measured
+        ? between
+        : between(watched, before, settled, departure, disturbed);
+  }
+
+  private @Nullable FoundEvent between(
+      Recording watched,
+      Supply before,
+      @Nullable Supply after,
+      int departure,
+      Disturbance.@Nullable Stretch disturbed) {
     GapTopology seen = new GapTopology(watched, before, after, departure);
     int left = seen.followedAgain().left();
     boolean isLater = left - departure > watched.samplesIn(LATER_SECONDS);

@@ -262,6 +262,36 @@ class UnusualRecordingsTest {
     }
   }
 
+  /** A break that begins over a cycle after mains came back is another one, not a bounce. */
+  @ParameterizedTest
+  @CsvSource({"4.3, 27", "12, 27", "12, 60", "35, 27", "35, 60"})
+  void mainsBetweenTwoBreaksIsAReturn(double firstMillis, double fedMillis) {
+    double madeSeconds = LOSS_SECONDS + 1e-3 * firstMillis;
+    double secondSeconds = madeSeconds + 1e-3 * fedMillis;
+    Measured gap =
+        assertInstanceOf(
+            Measured.class,
+            outcome(
+                seconds -> {
+                  if (seconds < LOSS_SECONDS) {
+                    return mains(seconds);
+                  }
+                  if (seconds < madeSeconds) {
+                    return 0;
+                  }
+                  if (seconds < secondSeconds) {
+                    return mains(seconds);
+                  }
+                  return seconds < secondSeconds + 9.4e-3 ? 0 : inverter(seconds);
+                }));
+    assertGap(firstMillis, gap);
+    assertEquals(1, gap.furtherInterruptions().count());
+    assertEquals(
+        9.4,
+        gap.furtherInterruptions().longestMillis(),
+        gap.furtherInterruptions().uncertaintyMillis());
+  }
+
   /** A file whose samples stand three times each has no finer instants than they have. */
   @Test
   void heldSamplesAreMeasuredAsTheyWereTaken() {

@@ -31,6 +31,9 @@ public final class SettledSupply {
 
   private static final double RISEN_WITHIN_SHARE = 0.01;
 
+  /** Near a crossing a break begins so long before it is seen. */
+  private static final double UNSEEN_CYCLES = 0.25;
+
   /** Nearer than this to the guess the fit finds the frequency by itself. */
   private static final double FAR_SHARE = 0.03;
 
@@ -154,7 +157,7 @@ public final class SettledSupply {
             recording.length(),
             perCycle,
             2 * within * recording.peakVolts());
-    return broken < 0 ? recording.length() : broken;
+    return broken < 0 ? recording.length() : broken - (int) (UNSEEN_CYCLES * perCycle);
   }
 
   /**

@@ -160,7 +160,8 @@ public record Supply(PeriodicModel model, HarmonicModel harmonics, int from, int
     return Math.abs(other.harmonics.amplitudeVolts() - height) > SAME_HEIGHT_SHARE * height;
   }
 
-  private double spreadIn(Recording recording, int from, int to) {
+  /** The root mean square of what samples have more. */
+  public double spreadIn(Recording recording, int from, int to) {
     double squares = 0;
     for (double deviation : deviationsIn(recording, from, to)) {
       squares += deviation * deviation;

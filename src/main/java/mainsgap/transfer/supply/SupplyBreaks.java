@@ -71,15 +71,28 @@ public final class SupplyBreaks {
   }
 
   /**
-   * Follows the supply.
+   * Follows the supply to the end of the record.
    *
    * @param first the sample from which it feeds the load, or comes up to it
    * @param counted the first sample at which a break counts
    */
   public Followed from(int first, int counted) {
+    int gone = (int) (LEFT_CYCLES * recording.samplesPerCycle());
+    return from(first, counted, recording.length(), gone);
+  }
+
+  /**
+   * The same up to sample {@code end}, however long a break is.
+   *
+   * @param first the sample from which it feeds the load
+   */
+  public Followed upTo(int end, int first) {
+    return from(first, first, end, end);
+  }
+
+  private Followed from(int first, int counted, int end, int gone) {
     int fedSamples = (int) (FED_CYCLES * recording.samplesPerCycle());
     int crossing = recording.samplesIn(CROSSING_SECONDS);
-    int gone = (int) (LEFT_CYCLES * recording.samplesPerCycle());
     List<Break> breaks = new ArrayList<>();
     int followedSince = first;
     int awayFrom = -1;
@@ -89,7 +102,7 @@ public final class SupplyBreaks {
     FollowedPhase phase = new FollowedPhase(supply);
     double[] ahead = new double[AHEAD];
     int filled = 0;
-    for (int i = first, k = AHEAD; i + width <= recording.length(); i += width, k++) {
+    for (int i = first, k = AHEAD; i + width <= end; i += width, k++) {
       if (k >= filled) {
         filled = AHEAD;
         k = 0;
