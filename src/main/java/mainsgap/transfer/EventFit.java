@@ -36,6 +36,9 @@ final class EventFit {
   /** What is left on the load tells nothing of it so long before it. */
   private static final double LATER_SECONDS = 1e-3;
 
+  /** A supply that settles later may be another one than that which came at the departure. */
+  private static final double SETTLED_CYCLES = 2;
+
   private final HarmonicModel start;
   private final MainsWatch watch;
   private final double period;
@@ -89,9 +92,24 @@ final class EventFit {
         SettledSupply.after(watched, departure, watched.task().nominalFrequencyHertz());
     Supply back = CameBack.between(watched, before, departure, settled);
     FoundEvent between = back == null ? null : between(watched, before, back, departure, disturbed);
-    return between != null && between.outcome() instanceof Measured
-        ? between
-        : between(watched, before, settled, departure, disturbed);
+    if (between != null && between.outcome() instanceof Measured) {
+      return between;
+    }
+    FoundEvent event = between(watched, before, settled, departure, disturbed);
+    Supply atOnce =
+        event == null ? null : atOnce(watched, before, settled, departure, event.outcome());
+    return atOnce == null ? event : between(watched, before, atOnce, departure, disturbed);
+  }
+
+  /** The supply that feeds where a gap was found; null where it is one. */
+  private @Nullable Supply atOnce(
+      Recording watched, Supply before, @Nullable Supply settled, int departure, Outcome outcome) {
+    boolean isLate = settled == null || settled.from() - departure > SETTLED_CYCLES * period;
+    if (!isLate || !(outcome instanceof Measured measured)) {
+      return null;
+    }
+    double lost = watched.time().indexAt(measured.lossSeconds());
+    return lost < departure + period ? SettledSupply.atOnce(watched, before, departure) : null;
   }
 
   private @Nullable FoundEvent between(

@@ -14,6 +14,8 @@ import mainsgap.transfer.outcome.Outcome;
 import mainsgap.transfer.outcome.Refused;
 import mainsgap.transfer.supply.Recording;
 import mainsgap.transfer.supply.Supply;
+import mainsgap.transfer.supply.SupplyBreaks;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The measurement of one capture, in the order of a test report's method section: the supply
@@ -74,11 +76,33 @@ public final class TransferMeasurement {
     if (breaks.from(fitted, fitted).count() > 0) {
       return laterThan(found, takenOver, capture, task);
     }
+    FoundEvent next = next(takenOver, output, capture, task);
+    if (next != null) {
+      return next;
+    }
     if (breaks.from(none.eventSeconds(), none.eventSeconds()).count() > 0) {
       throw new CannotMeasureException(
           LATER + ", too soon to be measured: look at the trace, and judge it there");
     }
     return found;
+  }
+
+  /**
+   * What took over may be mains that stepped, and is left in its turn: too short a gap is no break
+   * of it. Null where it feeds up to the end, or nothing is measured where it is left.
+   */
+  private static @Nullable FoundEvent next(
+      Supply takenOver, Recording output, Capture capture, MeasuringTask task) {
+    int from = takenOver.from();
+    if (new SupplyBreaks(output, takenOver).from(from, from).leftAt() < 0) {
+      return null;
+    }
+    try {
+      FoundEvent next = found(capture.part(from, capture.time().length()), task);
+      return next.outcome() instanceof NoInterruption ? null : next;
+    } catch (CannotMeasureException | FitException e) {
+      return null;
+    }
   }
 
   /** An output that is taken over without a gap, and then interrupted, is measured there. */

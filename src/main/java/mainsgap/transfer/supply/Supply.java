@@ -28,6 +28,7 @@ public record Supply(PeriodicModel model, HarmonicModel harmonics, int from, int
   }
 
   private static final Near NEAR_BEFORE = new Near(3, 1.25);
+  private static final Near LAST_BEFORE = new Near(1.6, 1.5);
   private static final Near NEAR_AFTER = new Near(3, 1.05);
 
   /** A supply that leaves less than this of its fit does not move. */
@@ -99,16 +100,24 @@ public record Supply(PeriodicModel model, HarmonicModel harmonics, int from, int
    */
   public static Supply fitUpTo(Recording recording, int from, int to, double guessHertz, int left) {
     Supply whole = fit(recording, from, to, guessHertz);
-    int start = to - NEAR_BEFORE.samples(recording, guessHertz);
+    Supply near = whole.nearest(recording, to, guessHertz, NEAR_BEFORE);
+    if (near != null) {
+      Supply last = near.nearest(recording, to, guessHertz, LAST_BEFORE);
+      near = last == null ? near : last;
+    }
+    return near != null && near.isLeftAt(recording, left) ? near : whole;
+  }
+
+  /** The fit of the last cycles alone where all of this one are not one supply; null elsewhere. */
+  private @Nullable Supply nearest(Recording recording, int to, double guessHertz, Near last) {
+    int start = to - last.samples(recording, guessHertz);
     int seenTo = to - (int) (UNSEEN_CYCLES * recording.samplesPerCycle());
-    boolean moves =
-        start > from
-            && whole.mayMove(recording, start, seenTo)
-            && fit(recording, from, seenTo, guessHertz)
-                    .closer(recording, start, seenTo, NEAR_BEFORE)
-                != null;
-    Supply near = moves ? fit(recording, start, to, guessHertz) : whole;
-    return moves && near.isLeftAt(recording, left) ? near : whole;
+    if (start <= from || !mayMove(recording, start, seenTo)) {
+      return null;
+    }
+    Supply found = fit(recording, start, to, guessHertz);
+    Supply seen = fit(recording, from, seenTo, guessHertz);
+    return seen.isFarther(found, recording, start, seenTo, last) ? found : null;
   }
 
   /**
@@ -118,9 +127,12 @@ public record Supply(PeriodicModel model, HarmonicModel harmonics, int from, int
   static Supply fitFrom(Recording recording, int from, int to, double guessHertz) {
     Supply whole = fit(recording, from, to, guessHertz);
     int end = from + NEAR_AFTER.samples(recording, guessHertz);
-    boolean mayMove = end < to && whole.mayMove(recording, from, end);
-    Supply near = mayMove ? whole.closer(recording, from, end, NEAR_AFTER) : null;
-    return near == null || whole.isOtherHeight(near) ? whole : near;
+    if (end >= to || !whole.mayMove(recording, from, end)) {
+      return whole;
+    }
+    Supply near = fit(recording, from, end, whole.harmonics.frequencyHertz());
+    boolean moves = whole.isFarther(near, recording, from, end, NEAR_AFTER);
+    return moves && !whole.isOtherHeight(near) ? near : whole;
   }
 
   /** Whether what its fit leaves is more than the noise of neighbours that know nothing of each. */
@@ -129,14 +141,12 @@ public record Supply(PeriodicModel model, HarmonicModel harmonics, int from, int
         && spreadIn(recording, from, to) > MOVES_SHARE_OF_PEAK * recording.peakVolts();
   }
 
-  /** The fit of samples in this one that is better there beyond doubt; null where it is not. */
-  private @Nullable Supply closer(Recording recording, int from, int to, Near near) {
-    Supply found = fit(recording, from, to, harmonics.frequencyHertz());
+  /** Whether another fit is closer to samples beyond doubt. */
+  private boolean isFarther(Supply other, Recording recording, int from, int to, Near near) {
     double least = 1 + MOVES_DEVIATIONS / Math.sqrt(2.0 * (to - from));
     double spreads = Math.max(near.spreads(), least);
-    boolean isCloser =
-        spreadIn(recording, from, to) > spreads * found.spreadIn(recording, from, to);
-    return isCloser && !found.hasSteps() ? found : null;
+    return spreadIn(recording, from, to) > spreads * other.spreadIn(recording, from, to)
+        && !other.hasSteps();
   }
 
   /** Whether within half a cycle some average is away from it. */
