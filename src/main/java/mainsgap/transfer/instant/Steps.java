@@ -82,17 +82,16 @@ final class Steps {
       if (!makes.isEmpty() && i - makes.get(makes.size() - 1) > within) {
         break;
       }
-      if (isStep(deviations, i - first + 2) && isMake(i) && (makes.isEmpty() || isOnceMore(i))) {
+      if (isStep(deviations, i - first + 2)
+          && isMake(i)
+          && (makes.isEmpty() || isLetGoBefore(i))
+          && !own.is(i - stays, i)) {
         makes.add(i);
       }
     }
     boolean isBounce =
         makes.isEmpty() || makes.get(makes.size() - 1) - makes.get(0) <= LONGEST_BOUNCE * within;
     return isBounce ? makes : makes.subList(0, 1);
-  }
-
-  private boolean isOnceMore(int index) {
-    return isLetGoBefore(index) && !own.is(index - stays, index);
   }
 
   /** Whether a deviation steps from the one before, and its neighbours do not. */
