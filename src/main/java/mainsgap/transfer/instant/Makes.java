@@ -46,6 +46,12 @@ public final class Makes {
   /** A dead load lies further off the shape of the arrival than that shape is wrong. */
   private static final double OFF_SHARE_OF_PEAK = 0.02;
 
+  /** So many standard deviations of the noise show that a voltage is on its way. */
+  private static final double PASSING_DEVIATIONS = 4;
+
+  /** Shape and residue are no farther apart where the one crosses the other. */
+  private static final double PASSING_SHARE_OF_PEAK = 0.04;
+
   private final Recording recording;
   private final Residue residue;
   private final Supply after;
@@ -188,7 +194,37 @@ public final class Makes {
     return all > off
         && dead < share * fed
         && apart > APART_SPREADS * spread * run.length()
-        && (dead < LIKELY_SHARE * fed || !isRing(run));
+        && (dead < LIKELY_SHARE * fed || !isRing(run))
+        && !(apart < PASSING_SHARE_OF_PEAK * recording.peakVolts() * run.length()
+            && isPassing(run));
+  }
+
+  /**
+   * Whether the voltage moves as the settled supply does, only beside it, and beyond doubt not as a
+   * dead load: where a supply that wanders crosses the residue it is nearer to that than to its
+   * fit.
+   */
+  private boolean isPassing(Segmentation.Run run) {
+    if (after.hasSteps()) {
+      return false;
+    }
+    double[] beside = after.deviationsIn(recording, run.from(), run.to());
+    double[] away = new double[run.length()];
+    for (int k = 0; k < away.length; k++) {
+      away[k] = fromResidue(run.from() + k);
+    }
+    double doubt = PASSING_DEVIATIONS * PASSING_DEVIATIONS * noiseVolts * noiseVolts;
+    return squaresAboutMean(away) - squaresAboutMean(beside) > doubt;
+  }
+
+  private static double squaresAboutMean(double[] values) {
+    double sum = 0;
+    double squares = 0;
+    for (double value : values) {
+      sum += value;
+      squares += value * value;
+    }
+    return squares - sum * sum / values.length;
   }
 
   /** At the residue in none of its thirds, and as far to the other side of the shape before. */
