@@ -27,6 +27,9 @@ final class DischargedBreak {
   /** A contact has come to rest this long after its first make (own choice). */
   private static final double BOUNCES_SECONDS = 8e-3;
 
+  /** Of so many means the outer ones, in which the contact opens and makes, are left out. */
+  private static final int FEWEST_MEANS = 6;
+
   private static final int FEWEST_SAMPLES = 4;
 
   /** Time constants that are tried: shorter ones leave samples at the residue. */
@@ -128,23 +131,25 @@ final class DischargedBreak {
         || to - from > recording.samplesIn(LONGEST_SECONDS)) {
       return null;
     }
-    int end = to - width / 2; // the make may lie in the last mean
+    boolean isLong = to - from >= FEWEST_MEANS * width;
+    int first = isLong ? from + width : from; // the contact opens in the first mean
+    int end = isLong ? to - 2 * width : to - width / 2; // and makes in one of the last
     double fed = 0;
     double arrived = 0;
-    for (int i = from; i < end; i++) {
+    for (int i = first; i < end; i++) {
       double fromSupply = deviation(i);
       fed += fromSupply * fromSupply;
       double fromArrival = fromArrival(made, i);
       arrived += fromArrival * fromArrival;
     }
-    double supplyVolts = Math.sqrt(Math.min(fed, arrived) / (end - from));
-    Residue best = fitted(from, end);
+    double supplyVolts = Math.sqrt(Math.min(fed, arrived) / (end - first));
+    Residue best = fitted(first, end);
     double most =
         Math.hypot(EXPLAINED_NOISES * noiseVolts, EXPLAINED_SHARE_OF_PEAK * recording.peakVolts());
     boolean isExplained =
         best.spreadVolts() <= most
             && supplyVolts >= WORSE * Math.max(best.spreadVolts(), noiseVolts);
-    return isExplained && isFromSupply(best, from) ? new Found(from, to, best) : null;
+    return isExplained && isFromSupply(best, first) ? new Found(from, to, best) : null;
   }
 
   /** Whether the load discharges from a voltage that it was fed with shortly before. */
