@@ -37,6 +37,7 @@ final class DischargedBreak {
 
   private static final double LONGEST_DECAY_SECONDS = 2e-3;
   private static final double DECAY_RATIO = 1.15;
+  private static final double FINE_DECAY_RATIO = 1.01;
 
   /** A discharge that explains leaves no more than the noise, and a little. */
   private static final double EXPLAINED_NOISES = 1.4;
@@ -164,12 +165,16 @@ final class DischargedBreak {
 
   /** The discharge to the residue that explains the samples best. */
   private Residue fitted(int from, int to) {
+    Residue coarse = fitted(from, to, SHORTEST_DECAY_SECONDS, LONGEST_DECAY_SECONDS, DECAY_RATIO);
+    double decay = coarse.decaySeconds();
+    return fitted(from, to, decay / DECAY_RATIO, decay * DECAY_RATIO, FINE_DECAY_RATIO);
+  }
+
+  private Residue fitted(int from, int to, double shortest, double longest, double ratio) {
     double reference = recording.time().secondsAt(from);
     double offset = residue.voltsAt(recording.time().secondsAt(0.5 * (from + to)));
     Residue best = Residue.level(offset, Double.POSITIVE_INFINITY, to);
-    for (double decay = SHORTEST_DECAY_SECONDS;
-        decay < LONGEST_DECAY_SECONDS;
-        decay *= DECAY_RATIO) {
+    for (double decay = shortest; decay < longest; decay *= ratio) {
       double products = 0;
       double squares = 0;
       double volts = 0;
