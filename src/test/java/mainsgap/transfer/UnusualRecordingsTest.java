@@ -8,10 +8,12 @@ import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Objects;
 import java.util.function.DoubleUnaryOperator;
 import mainsgap.signal.ChannelRole;
 import mainsgap.signal.Event;
 import mainsgap.signal.TimeAxis;
+import mainsgap.transfer.outcome.FurtherInterruptions;
 import mainsgap.transfer.outcome.Measured;
 import mainsgap.transfer.outcome.MeasuringTask;
 import mainsgap.transfer.outcome.NoInterruption;
@@ -285,11 +287,10 @@ class UnusualRecordingsTest {
                   return seconds < secondSeconds + 9.4e-3 ? 0 : inverter(seconds);
                 }));
     assertGap(firstMillis, gap);
-    assertEquals(1, gap.furtherInterruptions().count());
-    assertEquals(
-        9.4,
-        gap.furtherInterruptions().longestMillis(),
-        gap.furtherInterruptions().uncertaintyMillis());
+    FurtherInterruptions further = gap.furtherInterruptions();
+    assertEquals(1, further.count());
+    double longest = Objects.requireNonNull(further.longestMillis());
+    assertEquals(9.4, longest, further.uncertaintyMillis());
   }
 
   /** A file whose samples stand three times each has no finer instants than they have. */
