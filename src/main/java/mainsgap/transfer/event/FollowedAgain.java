@@ -33,6 +33,9 @@ public final class FollowedAgain {
 
   private static final double BEYOND_BOUNCE_SECONDS = 5e-3;
 
+  /** No contact bounces so long after it has made: whatever is short before was a notch. */
+  private static final double BEYOND_DOUBT_SECONDS = 15e-3;
+
   /** The sides of a disturbance that still lie near the supply. */
   private static final double SIDE_SECONDS = 30e-6;
 
@@ -94,8 +97,9 @@ public final class FollowedAgain {
   }
 
   private boolean isNotch(Segmentation.Run run) {
-    return run.from() - left() <= recording.samplesIn(NOTCH_SECONDS)
-        && isFollowedFor(BEYOND_BOUNCE_SECONDS, run);
+    int away = run.from() - left();
+    return (away <= recording.samplesIn(NOTCH_SECONDS) && isFollowedFor(BEYOND_BOUNCE_SECONDS, run))
+        || (isShort(left(), run.from()) && isFollowedFor(BEYOND_DOUBT_SECONDS, run));
   }
 
   /**
