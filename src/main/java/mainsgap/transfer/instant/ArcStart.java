@@ -33,6 +33,7 @@ final class ArcStart {
   private static final double VARIES_NOISES = 1.5;
 
   private static final double UNSTEADY_SHARE = 0.3;
+  private static final double CHANGING_SHARE = 0.36;
   private static final int AVERAGES = 2_000;
 
   /** The place among averaged samples is looked for within so many averages about it. */
@@ -205,7 +206,7 @@ final class ArcStart {
   private static boolean isSteady(double[] lost, boolean[] told, int from, int to, double level) {
     int middle = (from + to) / 2;
     double change = mean(lost, told, middle, to) - mean(lost, told, from, middle);
-    return Math.abs(change) < UNSTEADY_SHARE * level;
+    return Math.abs(change) < CHANGING_SHARE * level;
   }
 
   private static double mean(double[] lost, boolean[] told, int from, int to) {
