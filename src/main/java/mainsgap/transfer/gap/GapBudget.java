@@ -36,11 +36,8 @@ final class GapBudget {
   UncertaintyBudget ofGap(Edge loss, GapEnds.Returns returns) {
     Edge settled = returns.settled();
     double timeBase = timeBaseSeconds(settled.seconds() - loss.seconds());
-    List<UncertaintyBudget.Component> components =
-        new ArrayList<>(components("loss", loss, ERROR_OF_THE_MODELS));
-    components.addAll(
-        components(
-            "return", settled, returns.inRest() ? UncertaintyBudget.IN_REST : ERROR_OF_THE_MODELS));
+    List<UncertaintyBudget.Component> components = new ArrayList<>(components("loss", loss, false));
+    components.addAll(components("return", settled, returns.inRest()));
     components.add(timeBase(timeBase));
     double combined =
         Math.hypot(Math.hypot(loss.standardSeconds(), settled.standardSeconds()), timeBase);
@@ -58,8 +55,7 @@ final class GapBudget {
   /** Of what a record without return shows: its end is no reading. */
   UncertaintyBudget ofNoReturn(Edge loss, double shownSeconds) {
     double timeBase = timeBaseSeconds(shownSeconds);
-    List<UncertaintyBudget.Component> components =
-        new ArrayList<>(components("loss", loss, ERROR_OF_THE_MODELS));
+    List<UncertaintyBudget.Component> components = new ArrayList<>(components("loss", loss, false));
     components.add(timeBase(timeBase));
     double combined = Math.hypot(loss.standardSeconds(), timeBase);
     return new UncertaintyBudget(
@@ -68,7 +64,7 @@ final class GapBudget {
             combined, loss.samplingSeconds(), loss.modelSeconds(), timeBase));
   }
 
-  private List<UncertaintyBudget.Component> components(String instant, Edge edge, String models) {
+  private List<UncertaintyBudget.Component> components(String instant, Edge edge, boolean inRest) {
     double quantised = edge.locationSeconds() * Math.sqrt(quantisedShare());
     double rest = edge.locationSeconds() * Math.sqrt(1 - quantisedShare());
     List<UncertaintyBudget.Component> components = new ArrayList<>();
@@ -91,8 +87,11 @@ final class GapBudget {
                   recording.codeVolts()),
               quantised));
     }
-    components.add(component(instant + ": " + shapes(edge), edge.choiceSeconds()));
-    components.add(component(instant + ": " + models, edge.modelSeconds()));
+    components.add(common(instant + ": " + shapes(edge), edge.choiceSeconds()));
+    components.add(
+        inRest
+            ? component(instant + ": " + UncertaintyBudget.IN_REST, edge.modelSeconds())
+            : common(instant + ": " + ERROR_OF_THE_MODELS, edge.modelSeconds()));
     return components;
   }
 
@@ -131,6 +130,11 @@ final class GapBudget {
   /** Rectangular, after the accuracy that the maker of the instrument states. */
   private double timeBaseSeconds(double seconds) {
     return seconds * recording.time().timeBasePpm() * 1e-6 / Math.sqrt(3);
+  }
+
+  /** What the models leave open, as of a slow probe, each trial has anew or all have alike. */
+  private static UncertaintyBudget.Component common(String name, double standardSeconds) {
+    return new UncertaintyBudget.Component(name, standardSeconds * 1e3, true);
   }
 
   private static UncertaintyBudget.Component component(String name, double standardSeconds) {
