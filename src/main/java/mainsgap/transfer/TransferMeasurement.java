@@ -5,26 +5,24 @@ import mainsgap.signal.ChannelRole;
 import mainsgap.signal.FitException;
 import mainsgap.signal.HarmonicModel;
 import mainsgap.signal.HeldSamples;
-import mainsgap.transfer.gap.FurtherBreaks;
+import mainsgap.signal.Waveform;
+import mainsgap.transfer.gap.StillLoad;
 import mainsgap.transfer.outcome.CannotMeasureException;
 import mainsgap.transfer.outcome.MeasuringTask;
 import mainsgap.transfer.outcome.NoEventException;
 import mainsgap.transfer.outcome.NoInterruption;
+import mainsgap.transfer.outcome.NoReturn;
 import mainsgap.transfer.outcome.Outcome;
 import mainsgap.transfer.outcome.Refused;
 import mainsgap.transfer.supply.Recording;
-import mainsgap.transfer.supply.Supply;
-import mainsgap.transfer.supply.SupplyBreaks;
-import org.jspecify.annotations.Nullable;
 
 /**
  * The measurement of one capture, in the order of a test report's method section: the supply
  * before, the place at which it is left, the supply after, what feeds the load sample by sample,
- * the two instants, the figures between them. Pure: the capture is left unchanged.
+ * the two instants, the figures between them; and last, whether the rest of the record bears that
+ * out. Pure: the capture is left unchanged.
  */
 public final class TransferMeasurement {
-  private static final String LATER =
-      "the output goes over to another supply without a gap, and is interrupted after that";
 
   private TransferMeasurement() {}
 
@@ -55,64 +53,36 @@ public final class TransferMeasurement {
   static FoundEvent found(Capture capture, MeasuringTask task) {
     Recording output = Recording.of(capture.output(), capture.time(), task);
     HarmonicModel start = FirstCycles.of(output);
-    FoundEvent found =
-        new EventSearch(output, start, capture.waveform(ChannelRole.MAINS).orElse(null)).found();
-    Supply after = found.after();
-    return found.outcome() instanceof NoInterruption none && after != null
-        ? toTheEnd(found, none, after, capture, task)
-        : found;
+    NoReturn still = StillLoad.upToTheEnd(output, start);
+    if (still == null) {
+      return sought(capture, output, start);
+    }
+    try {
+      FoundEvent found = sought(capture, output, start);
+      return isOverBefore(still, found.outcome(), task)
+          ? new FoundEvent(still, null, null, found.mainsLoss())
+          : found;
+    } catch (NoEventException e) {
+      return new FoundEvent(still, null, null, null);
+    }
   }
 
-  /** An output that is taken over without a gap may be interrupted later. */
-  private static FoundEvent toTheEnd(
-      FoundEvent found,
-      NoInterruption none,
-      Supply takenOver,
-      Capture capture,
-      MeasuringTask task) {
-    Recording output = Recording.of(capture.output(), capture.time(), task);
-    FurtherBreaks breaks = new FurtherBreaks(output, takenOver);
-    double fitted = output.time().secondsAt(takenOver.from());
-    if (breaks.from(fitted, fitted).count() > 0) {
-      return laterThan(found, takenOver, capture, task);
-    }
-    FoundEvent next = next(takenOver, output, capture, task);
-    if (next != null) {
-      return next;
-    }
-    if (breaks.from(none.eventSeconds(), none.eventSeconds()).count() > 0) {
-      throw new CannotMeasureException(
-          LATER + ", too soon to be measured: look at the trace, and judge it there");
+  private static FoundEvent sought(Capture capture, Recording output, HarmonicModel start) {
+    Waveform mains = capture.waveform(ChannelRole.MAINS).orElse(null);
+    FoundEvent event = new EventSearch(output, start, mains).found();
+    FoundEvent found = new TakenOver(capture, output, event).toTheEnd();
+    if (found.outcome() instanceof NoInterruption) {
+      StillLoad.requireNone(output);
     }
     return found;
   }
 
-  /**
-   * What took over may be mains that stepped, and is left in its turn: too short a gap is no break
-   * of it. Null where it feeds up to the end, or nothing is measured where it is left.
-   */
-  private static @Nullable FoundEvent next(
-      Supply takenOver, Recording output, Capture capture, MeasuringTask task) {
-    int from = takenOver.from();
-    if (new SupplyBreaks(output, takenOver).from(from, from).leftAt() < 0) {
-      return null;
+  /** Whether an outcome leaves out that the load lies still up to the end. */
+  private static boolean isOverBefore(NoReturn still, Outcome outcome, MeasuringTask task) {
+    if (outcome instanceof NoReturn found) {
+      double shownTo = found.lossSeconds() + 1e-3 * found.atLeastMillis();
+      return shownTo < still.lossSeconds() + task.cycleSeconds();
     }
-    try {
-      FoundEvent next = found(capture.part(from, capture.time().length()), task);
-      return next.outcome() instanceof NoInterruption ? null : next;
-    } catch (CannotMeasureException | FitException e) {
-      return null;
-    }
-  }
-
-  /** An output that is taken over without a gap, and then interrupted, is measured there. */
-  private static FoundEvent laterThan(
-      FoundEvent found, Supply takenOver, Capture capture, MeasuringTask task) {
-    try {
-      FoundEvent later = found(capture.part(takenOver.from(), capture.time().length()), task);
-      return later.mainsLoss() == null ? later.with(found.mainsLoss()) : later;
-    } catch (CannotMeasureException | FitException e) {
-      throw new CannotMeasureException(LATER + ", where it cannot be measured: " + e.getMessage());
-    }
+    return outcome instanceof NoInterruption;
   }
 }

@@ -117,7 +117,11 @@ public record Supply(PeriodicModel model, HarmonicModel harmonics, int from, int
     }
     Supply found = fit(recording, start, to, guessHertz);
     Supply seen = fit(recording, from, seenTo, guessHertz);
-    return seen.isFarther(found, recording, start, seenTo, last) ? found : null;
+    boolean moves =
+        seen.isFarther(found, recording, start, seenTo, last)
+            || seen.isFarther(
+                fit(recording, start, seenTo, guessHertz), recording, start, seenTo, last);
+    return moves ? found : null;
   }
 
   /**

@@ -1,0 +1,88 @@
+package mainsgap.transfer;
+
+import mainsgap.signal.Capture;
+import mainsgap.signal.FitException;
+import mainsgap.transfer.gap.FurtherBreaks;
+import mainsgap.transfer.outcome.CannotMeasureException;
+import mainsgap.transfer.outcome.NoInterruption;
+import mainsgap.transfer.supply.Recording;
+import mainsgap.transfer.supply.Supply;
+import mainsgap.transfer.supply.SupplyBreaks;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Follows an output that another supply took over without a gap up to the end of the record: it may
+ * be interrupted later, and what took over may have been mains that stepped.
+ */
+final class TakenOver {
+  private static final String LATER =
+      "the output goes over to another supply without a gap, and is interrupted after that";
+
+  private final Capture capture;
+  private final Recording output;
+  private final FoundEvent found;
+
+  /** Of an event that was found in the output of a capture. */
+  TakenOver(Capture capture, Recording output, FoundEvent found) {
+    this.capture = capture;
+    this.output = output;
+    this.found = found;
+  }
+
+  /**
+   * The event itself, or the interruption that follows.
+   *
+   * @throws CannotMeasureException where one follows that cannot be measured
+   */
+  FoundEvent toTheEnd() {
+    Supply takenOver = found.after();
+    if (takenOver == null || !(found.outcome() instanceof NoInterruption none)) {
+      return found;
+    }
+    FurtherBreaks breaks = new FurtherBreaks(output, takenOver);
+    double fitted = output.time().secondsAt(takenOver.from());
+    if (breaks.from(fitted, fitted).count() > 0) {
+      return interruptedLater(takenOver);
+    }
+    FoundEvent left = leftInTurn(takenOver);
+    if (left != null) {
+      return left;
+    }
+    if (breaks.from(none.eventSeconds(), none.eventSeconds()).count() > 0) {
+      throw new CannotMeasureException(
+          LATER + ", too soon to be measured: look at the trace, and judge it there");
+    }
+    return found;
+  }
+
+  private FoundEvent interruptedLater(Supply takenOver) {
+    try {
+      FoundEvent later = foundFrom(takenOver);
+      return later.mainsLoss() == null ? later.with(found.mainsLoss()) : later;
+    } catch (CannotMeasureException | FitException e) {
+      throw new CannotMeasureException(LATER + ", where it cannot be measured: " + e.getMessage());
+    }
+  }
+
+  /**
+   * What comes where the supply that took over is left in its turn, by a gap too short to be a
+   * break of it; null where it feeds up to the end, or nothing is measured where it is left.
+   */
+  private @Nullable FoundEvent leftInTurn(Supply takenOver) {
+    int from = takenOver.from();
+    if (new SupplyBreaks(output, takenOver).from(from, from).leftAt() < 0) {
+      return null;
+    }
+    try {
+      FoundEvent next = foundFrom(takenOver);
+      return next.outcome() instanceof NoInterruption ? null : next;
+    } catch (CannotMeasureException | FitException e) {
+      return null;
+    }
+  }
+
+  private FoundEvent foundFrom(Supply takenOver) {
+    Capture rest = capture.part(takenOver.from(), capture.time().length());
+    return TransferMeasurement.found(rest, output.task());
+  }
+}
