@@ -126,7 +126,7 @@ final class EventFit {
     if (disturbance != null) {
       PassedOver passed = PassedOver.bridged(watched, before, disturbance);
       int next = departure(passed.recording(), passed.from());
-      return next < 0 ? null : fitted(passed.recording(), before, next, disturbed);
+      return next < 0 ? null : fitted(passed.recording(), before, next, disturbance);
     }
     Outcome outcome =
         new GapMeasurement(watched, before, after, topology, watch, disturbed).outcome();
@@ -151,7 +151,7 @@ final class EventFit {
     }
     int loss = (int) watched.time().indexAt(measured.lossSeconds());
     int to = loss - watched.samplesIn(REFIT_GUARD_SECONDS);
-    return to >= before.to() || to - before.from() < watched.samplesPerCycle()
+    return to >= before.to() || to - before.from() < FEWEST_CYCLES_FITTED * watched.samplesPerCycle()
         ? null
         : Supply.fit(watched, before.from(), to, before.model().frequencyHertz());
   }

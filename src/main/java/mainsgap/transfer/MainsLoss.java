@@ -78,16 +78,18 @@ record MainsLoss(double lossSeconds, double lastOpeningSeconds) {
     for (int departures = 0; departures < MOST_DEPARTURES; departures++) {
       double threshold = Departure.thresholdVolts(watched, noise);
       int departure = Departure.find(watched, from, watched.length(), period, threshold);
-      if (departure < START_CYCLES * period || !isLost(watched, departure, (int) period)) {
+      Supply before =
+          departure < START_CYCLES * period
+              ? null
+              : supplyBefore(watched, departure, start.frequencyHertz());
+      if (before == null) {
         return null;
       }
-      Supply before = supplyBefore(watched, departure, start.frequencyHertz());
-      PassedOver passed =
-          before == null ? null : PassedOver.disturbance(watched, before, departure);
+      PassedOver passed = PassedOver.disturbance(watched, before, departure);
       if (passed == null) {
-        return before == null
-            ? null
-            : of(PassedOver.cleared(watched, before, departure), before, departure);
+        return isLost(watched, departure, (int) period)
+            ? of(PassedOver.cleared(watched, before, departure), before, departure)
+            : null;
       }
       watched = passed.recording();
       from = passed.from();

@@ -14,6 +14,12 @@ public final class CameBack {
   /** A break that begins earlier after a make is bounce. */
   private static final double BOUNCE_CYCLES = 1;
 
+  /** Mains that was away for a moment only has not wandered. */
+  private static final double FITTED_CYCLES = 2.5;
+
+  /** What lies so close to a break is left out of the fit. */
+  private static final double GUARD_SECONDS = 1.5e-3;
+
   private CameBack() {}
 
   /**
@@ -48,9 +54,16 @@ public final class CameBack {
         k + 1 < breaks.size()
             || follower.between(left, settled == null ? null : new SupplyBreaks(recording, settled))
                 != null;
-    return isOther && breaksAgain
-        ? new Supply(before.model(), before.harmonics(), madeAt, left)
-        : null;
+    return isOther && breaksAgain ? again(recording, before, madeAt, left) : null;
+  }
+
+  /** Fitted where that is long enough to tell how it went on; else as it was. */
+  private static Supply again(Recording recording, Supply before, int madeAt, int left) {
+    int guard = recording.samplesIn(GUARD_SECONDS);
+    boolean isLong = left - madeAt > FITTED_CYCLES * recording.samplesPerCycle();
+    return isLong
+        ? Supply.fit(recording, madeAt + guard, left - guard, before.model().frequencyHertz())
+        : new Supply(before.model(), before.harmonics(), madeAt, left);
   }
 
   /** Whether it is the supply before that feeds, and not that of the end, which comes near it. */

@@ -33,8 +33,8 @@ public final class FollowedAgain {
 
   private static final double BEYOND_BOUNCE_SECONDS = 5e-3;
 
-  /** No contact bounces so long after it has made: whatever is short before was a notch. */
-  private static final double BEYOND_DOUBT_SECONDS = 15e-3;
+  /** No contact bounces so long after it has made: what was short before was a notch. */
+  private static final double BEYOND_DOUBT_CYCLES = 0.9;
 
   /** The sides of a disturbance that still lie near the supply. */
   private static final double SIDE_SECONDS = 30e-6;
@@ -99,7 +99,7 @@ public final class FollowedAgain {
   private boolean isNotch(Segmentation.Run run) {
     int away = run.from() - left();
     return (away <= recording.samplesIn(NOTCH_SECONDS) && isFollowedFor(BEYOND_BOUNCE_SECONDS, run))
-        || (isShort(left(), run.from()) && isFollowedFor(BEYOND_DOUBT_SECONDS, run));
+        || (isShort(left(), run.from()) && isFollowedFor(BEYOND_DOUBT_CYCLES * recording.task().cycleSeconds(), run));
   }
 
   /**

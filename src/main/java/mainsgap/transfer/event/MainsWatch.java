@@ -24,6 +24,9 @@ public final class MainsWatch {
   private static final double START_CYCLES = 2;
   private static final double MOST_NOISE_SHARE_OF_PEAK = 0.05;
 
+  /** It has changed too where it is back as it was after so long. */
+  private static final double CHANGED_CYCLES = 2;
+
   /** From this share of nominal RMS on it is present, below the other it is not. */
   private static final double PRESENT_SHARE_OF_NOMINAL = 0.8;
 
@@ -94,12 +97,18 @@ public final class MainsWatch {
     return null;
   }
 
-  /** A loss, or a restoration, changes what is on the mains channel for good; a spike does not. */
+  /**
+   * A loss, or a restoration, changes what is on the mains channel for good or for some cycles; a
+   * spike does not.
+   */
   private boolean isChanged(Recording mains, int index, int cycle) {
     int last = mains.length() - cycle;
+    int from = index + cycle;
+    int to = (int) (from + CHANGED_CYCLES * cycle);
     return last >= index
         && isBefore(mains.rmsVolts(Math.max(0, index - cycle), index))
-        && isAfter(mains.rmsVolts(last, mains.length()));
+        && (isAfter(mains.rmsVolts(last, mains.length()))
+            || (to <= mains.length() && isAfter(mains.rmsVolts(from, to))));
   }
 
   private boolean isBefore(double rmsVolts) {

@@ -129,7 +129,7 @@ public final class Sag {
       squares += off * off;
     }
     double rms = Math.sqrt(squares / (to - from));
-    double noise = EXPLAINED_NOISES * supply.harmonics().noiseVolts();
+    double noise = EXPLAINED_NOISES * supply.usualSpreadVolts();
     return rms < Math.max(EXPLAINED_SHARE_OF_PEAK * recording.peakVolts(), noise);
   }
 }

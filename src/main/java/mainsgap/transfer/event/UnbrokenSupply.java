@@ -68,9 +68,10 @@ public final class UnbrokenSupply {
               + " while the record ran, and is the channel behind it?");
     }
     SteppedSupply stepped = new SteppedSupply(recording, start);
-    if (stepped.hasFrequencyStep()) {
+    Double frequency = stepped.frequencyStepSeconds();
+    if (frequency != null) {
       return noInterruption(
-          recording.time().secondsAt(recording.length() / 2.0),
+          frequency,
           String.format(
               Locale.ROOT,
               "the output's frequency changed from %.3f Hz to %.3f Hz",
@@ -137,10 +138,19 @@ public final class UnbrokenSupply {
   private Outcome noInterruption(
       double seconds, String proof, HarmonicModel first, HarmonicModel last) {
     double visibleMillis = shortestVisibleMillis(first);
-    if (isDisturbedSince(seconds) || visibleMillis > LONGEST_HIDDEN_MILLIS) {
+    if (isDisturbedSince(seconds)) {
       throw new CannotMeasureException(
-          "mains was lost and the output is disturbed, but no gap can be made out in it, nor"
-              + " excluded: look at the trace, and connect a resistive load beside this one");
+          "the supply changed and the output is disturbed then or later, but no gap can be made out"
+              + " in it, nor excluded: look at the trace, and connect a resistive load beside this"
+              + " one");
+    }
+    if (visibleMillis > LONGEST_HIDDEN_MILLIS) {
+      throw new CannotMeasureException(
+          String.format(
+              Locale.ROOT,
+              "the supply changed without a gap that shows, but in this noise one of up to %.1f ms"
+                  + " could hide: record with less noise, or with a smaller range",
+              visibleMillis));
     }
     double after = recording.time().secondsAt(recording.length()) - seconds;
     if (after < FEWEST_CYCLES_AFTER * recording.task().cycleSeconds()) {

@@ -13,6 +13,9 @@ final class GapFigures {
   /** Noise alone leaves a band of so many standard deviations seldom. */
   private static final double NOISE_FACTOR = 5;
 
+  /** The steps of a fitted cycle are known to this. */
+  private static final double OWN_STEP_SECONDS = 0.1e-3;
+
   private static final double RECOVERED_SHARE_OF_NOMINAL = 0.1;
 
   /** A residue that swings through zero is under the dead level for less than this. */
@@ -64,7 +67,7 @@ final class GapFigures {
    * supply; null where it has not settled by the end of that supply's fit.
    */
   @Nullable Double usableMillis(Supply after) {
-    double noise = NOISE_FACTOR * after.harmonics().noiseVolts();
+    double noise = NOISE_FACTOR * after.usualSpreadVolts();
     return steadyMillis(after, Math.max(USABLE_SHARE_OF_PEAK * recording.peakVolts(), noise));
   }
 
@@ -90,8 +93,21 @@ final class GapFigures {
   }
 
   private boolean isWithin(Supply after, int index, double deviation, double level) {
-    double spread = 3 * after.model().spreadVoltsAt(recording.time().secondsAt(index));
-    return Math.abs(deviation) <= Math.max(level, spread);
+    return Math.abs(deviation) <= level || (after.hasSteps() && isOnStep(after, index, level));
+  }
+
+  /** Whether a sample lies on the way of a step of the supply's own, known to a few samples. */
+  private boolean isOnStep(Supply after, int index, double level) {
+    int reach = recording.samplesIn(OWN_STEP_SECONDS);
+    double lowest = Double.POSITIVE_INFINITY;
+    double highest = Double.NEGATIVE_INFINITY;
+    for (int i = index - reach; i <= index + reach; i++) {
+      double volts = after.model().voltsAt(recording.time().secondsAt(i));
+      lowest = Math.min(lowest, volts);
+      highest = Math.max(highest, volts);
+    }
+    double volts = recording.volts()[index];
+    return volts >= lowest - level && volts <= highest + level;
   }
 
   /**

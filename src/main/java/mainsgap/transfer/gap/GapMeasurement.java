@@ -28,7 +28,7 @@ import org.jspecify.annotations.Nullable;
 /** Takes the figures of a gap between its ends, or tells that there is none. */
 public final class GapMeasurement {
   /** Fewer cycles, as between two sags, tell no frequency and no phase that then changes. */
-  private static final double FEWEST_CYCLES_FOLLOWED = 1.9;
+  private static final double FEWEST_CYCLES_FOLLOWED = 1.5;
 
   /** A load that is dead for less, at the record's end, may be one that is fed and crosses zero. */
   private static final double SHORTEST_DEAD_SECONDS = 2e-3;
@@ -113,7 +113,7 @@ public final class GapMeasurement {
     int opened = (int) Math.max(0, Math.ceil(recording.time().indexAt(opening.seconds())));
     boolean isMadeSince = residue.explainedTo() <= opened;
     Residue left = isMadeSince ? GapResidue.find(recording, before, after, opened) : residue;
-    return ShownGap.end(recording, left, before.harmonics().noiseVolts(), opening.seconds());
+    return ShownGap.end(recording, left, before.usualSpreadVolts(), opening.seconds());
   }
 
   private Outcome noReturn(Edge loss, Edge lastOpening, ShownGap.End shown) {
@@ -156,7 +156,7 @@ public final class GapMeasurement {
   }
 
   private GapBudget budgets() {
-    return new GapBudget(recording, before.harmonics().noiseVolts());
+    return new GapBudget(recording, before.usualSpreadVolts());
   }
 
   private Cleanness cleanness(Edge loss, GapEnds.Returns returns, Supply following) {

@@ -101,7 +101,7 @@ final class GapProof {
     double apart =
         Math.max(
             FED_SHARE_OF_PEAK * recording.peakVolts(),
-            FED_NOISES * before.harmonics().noiseVolts());
+            FED_NOISES * before.usualSpreadVolts());
     int neither = 0;
     for (int i = from; i < end; i++) {
       double volts = recording.volts()[i];

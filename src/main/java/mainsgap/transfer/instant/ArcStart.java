@@ -129,7 +129,7 @@ final class ArcStart {
   /** The loss may have been found where the arc begins: it lasts while so much is lost. */
   private int extinguishedAt(int from) {
     int latest = from + (int) (LONGEST_CYCLES * recording.samplesPerCycle());
-    double noise = 3 * before.harmonics().noiseVolts();
+    double noise = 3 * before.usualSpreadVolts();
     int i = from;
     while (i < Math.min(latest, recording.length())) {
       double supplied = before.model().voltsAt(recording.time().secondsAt(i));
@@ -154,7 +154,7 @@ final class ArcStart {
     double sum = 0;
     int count = 0;
     double squares = 0;
-    double noise = before.harmonics().noiseVolts();
+    double noise = before.usualSpreadVolts();
     double independent = Math.max(1, before.informationShare() * width);
     double variance = Math.max(noise * noise / independent, leastVariance());
     int best = to;
@@ -233,7 +233,7 @@ final class ArcStart {
     int from = Math.max(0, (int) place - SHARPENED_AVERAGES * width);
     int to = Math.min(recording.length(), (int) place + SHARPENED_AVERAGES * width);
     double level = meanLost((int) place + width, to);
-    double noise = before.harmonics().noiseVolts();
+    double noise = before.usualSpreadVolts();
     double variance = Math.max(noise * noise / before.informationShare(), leastVariance());
     double[] costs = new double[to - from + 1];
     for (int i = to - 1; i >= from; i--) {

@@ -50,6 +50,9 @@ final class DischargedBreak {
   /** The contact opened so long before, at most, where the discharge is surely seen. */
   private static final double OPENED_SECONDS = 0.6e-3;
 
+  /** So many means before it is seen away the contact has opened. */
+  private static final int OPENED_MEANS = 6;
+
   /** A load discharges from no more than what fed it. */
   private static final double MOST_OF_SUPPLY = 1.2;
 
@@ -120,11 +123,13 @@ final class DischargedBreak {
     for (int i = from; i < from + width; i++) {
       sum += deviation(i);
     }
-    double least =
-        Math.max(
-            APART_SHARE_OF_PEAK * recording.peakVolts(),
-            APART_NOISES * noiseVolts / Math.sqrt(width));
-    return Math.abs(sum / width) < least ? 0 : (int) Math.signum(sum);
+    return Math.abs(sum / width) < apartVolts() ? 0 : (int) Math.signum(sum);
+  }
+
+  /** What a mean of the supply deviates from it by. */
+  private double apartVolts() {
+    return Math.max(
+        APART_SHARE_OF_PEAK * recording.peakVolts(), APART_NOISES * noiseVolts / Math.sqrt(width));
   }
 
   private @Nullable Found discharge(Edge made, int from, int to) {
@@ -150,17 +155,26 @@ final class DischargedBreak {
     boolean isExplained =
         best.spreadVolts() <= most
             && supplyVolts >= WORSE * Math.max(best.spreadVolts(), noiseVolts);
-    return isExplained && isFromSupply(best, first) ? new Found(from, to, best) : null;
+    return isExplained && isFromSupply(best, from, first) ? new Found(from, to, best) : null;
   }
 
-  /** Whether the load discharges from a voltage that it was fed with shortly before. */
-  private boolean isFromSupply(Residue best, int from) {
+  /**
+   * Whether the load discharges from a voltage that it was fed with shortly before: the discharge
+   * meets the supply there.
+   */
+  private boolean isFromSupply(Residue best, int from, int first) {
     double most = 0;
-    for (int i = Math.max(0, from - recording.samplesIn(OPENED_SECONDS)); i <= from; i++) {
-      double supplied = after.model().voltsAt(recording.time().secondsAt(i)) - best.offsetVolts();
-      most = Math.max(most, supplied * Math.signum(best.cosineVolts()));
+    double nearest = Double.POSITIVE_INFINITY;
+    for (int i = Math.max(0, first - recording.samplesIn(OPENED_SECONDS)); i <= first; i++) {
+      double seconds = recording.time().secondsAt(i);
+      double supplied = after.model().voltsAt(seconds);
+      most =
+          Math.max(most, (supplied - best.offsetVolts()) * Math.signum(best.cosineVolts()));
+      if (i >= from - OPENED_MEANS * width) {
+        nearest = Math.min(nearest, Math.abs(best.voltsAt(seconds) - supplied));
+      }
     }
-    return Math.abs(best.cosineVolts()) <= MOST_OF_SUPPLY * most;
+    return Math.abs(best.cosineVolts()) <= MOST_OF_SUPPLY * most && nearest <= apartVolts();
   }
 
   /** The discharge to the residue that explains the samples best. */

@@ -185,11 +185,11 @@ public final class GapEnds {
   }
 
   private double noiseVolts(Supply following) {
-    return Math.max(before.harmonics().noiseVolts(), following.usualSpreadVolts());
+    return Math.max(before.usualSpreadVolts(), following.usualSpreadVolts());
   }
 
   private Makes makes(Instants.Search search, Supply following) {
-    double noise = before.harmonics().noiseVolts();
+    double noise = before.usualSpreadVolts();
     return Makes.find(recording, residue, following, noise, instants, search, runs);
   }
 

@@ -53,7 +53,7 @@ public final class GapResidue {
 
   public static Residue find(
       Recording recording, Supply before, @Nullable Supply after, int departure) {
-    double noise = before.harmonics().noiseVolts();
+    double noise = before.usualSpreadVolts();
     double explained =
         Math.max(EXPLAINED_SHARE_OF_PEAK * recording.peakVolts(), EXPLAINED_NOISES * noise);
     int left = left(recording, before, departure);
@@ -129,7 +129,7 @@ public final class GapResidue {
 
   private static double apartVolts(Recording recording, Supply supply) {
     double noise =
-        supply.harmonics().noiseVolts() / Math.sqrt(Departure.averagingSamples(recording));
+        supply.usualSpreadVolts() / Math.sqrt(Departure.averagingSamples(recording));
     return Math.max(EXPLAINED_SHARE_OF_PEAK * recording.peakVolts(), APART_NOISES * noise);
   }
 }

@@ -199,7 +199,7 @@ public final class Instants {
   }
 
   private double residueSpread() {
-    return Math.max(residue.spreadVolts(), before.harmonics().noiseVolts());
+    return Math.max(residue.spreadVolts(), before.usualSpreadVolts());
   }
 
   private void fill(

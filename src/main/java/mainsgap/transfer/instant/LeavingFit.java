@@ -92,7 +92,7 @@ final class LeavingFit {
     double[] discharge = discharge();
     double[] motor = motor();
     double floor = SPREAD_FLOOR_SHARE_OF_PEAK * recording.peakVolts();
-    double noise = Math.max(floor, before.harmonics().noiseVolts());
+    double noise = Math.max(floor, before.usualSpreadVolts());
     double least = Math.min(lowest(discharge), lowest(motor));
     double variance = Math.max(noise * noise, least / (to - from));
     double share = before.informationShare() / variance;
@@ -125,7 +125,7 @@ final class LeavingFit {
     int index = first + best / PLACES;
     double squares = Math.min(discharge[best], motor[best]) - squaresBefore[index - from];
     double rms = Math.sqrt(Math.max(0, squares) / (to - index));
-    double noise = EXPLAINED_NOISES * before.harmonics().noiseVolts();
+    double noise = EXPLAINED_NOISES * before.usualSpreadVolts();
     return rms < Math.max(EXPLAINED_SHARE_OF_PEAK * recording.peakVolts(), noise);
   }
 

@@ -54,7 +54,7 @@ final class RisingReturn {
     this.recording = recording;
     this.after = after;
     this.residue = residue;
-    this.noiseVolts = before.harmonics().noiseVolts();
+    this.noiseVolts = before.usualSpreadVolts();
     int guard = recording.samplesIn(2 * opened.standardSeconds()) + 2;
     this.from = (int) Math.ceil(recording.time().indexAt(opened.seconds())) + guard;
     this.to = Math.min(recording.length(), after.from() + (int) (recording.samplesPerCycle() / 2));
@@ -89,7 +89,7 @@ final class RisingReturn {
     return rms
         < Math.max(
             AT_ONCE_SHARE_OF_PEAK * recording.peakVolts(),
-            AT_ONCE_NOISES * Math.max(noiseVolts, after.harmonics().noiseVolts()));
+            AT_ONCE_NOISES * Math.max(noiseVolts, after.usualSpreadVolts()));
   }
 
   private @Nullable Edge risen(Edge rough, boolean bounced) {

@@ -137,7 +137,7 @@ final class ShortArc {
 
   /** In units of the noise. */
   private double square(double volts) {
-    double noise = before.harmonics().noiseVolts();
+    double noise = before.usualSpreadVolts();
     double spread = LEAST_SPREAD_SHARE_OF_PEAK * recording.peakVolts();
     double least = spread * spread;
     return volts * volts / Math.max(noise * noise / before.informationShare(), least);

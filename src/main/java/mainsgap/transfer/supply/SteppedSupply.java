@@ -58,11 +58,16 @@ public final class SteppedSupply {
 
   /** Whether the frequency steps. */
   public boolean hasFrequencyStep() {
+    return frequencyStepSeconds() != null;
+  }
+
+  /** About when it steps, on the capture's own time axis; null where it does not. */
+  public @Nullable Double frequencyStepSeconds() {
     double[][] hertz = new double[parts.length][1];
     for (int k = 0; k < parts.length; k++) {
       hertz[k][0] = parts[k].frequencyHertz();
     }
-    return isSteadyAtEnds() && stepSeconds(hertz, FREQUENCY_STEP_HERTZ) != null;
+    return isSteadyAtEnds() ? stepSeconds(hertz, FREQUENCY_STEP_HERTZ) : null;
   }
 
   /**
