@@ -62,10 +62,14 @@ final class EventFit {
         watched, from, watched.length(), period, Departure.thresholdVolts(watched, noise));
   }
 
-  /** Fits up to shortly before the departure, not back across one that was not bridged. */
-  Supply supplyBefore(Recording watched, int passedOver, int departure) {
+  /**
+   * Fits up to shortly before the departure, over ten cycles at most.
+   *
+   * @param fitFrom the supply is not looked at before it, unless too little is left of it
+   */
+  Supply supplyBefore(Recording watched, int fitFrom, int departure) {
     int to = departure - watched.samplesIn(GUARD_SECONDS);
-    double earliest = Math.min(passedOver, to - FEWEST_CYCLES_FITTED * period);
+    double earliest = Math.min(fitFrom, to - FEWEST_CYCLES_FITTED * period);
     int from = (int) Math.max(Math.max(0, earliest), to - CYCLES_BEFORE * period);
     if (watched.isClippedIn(from, to)) {
       throw new CannotMeasureException(
@@ -101,7 +105,9 @@ final class EventFit {
     return atOnce == null ? event : between(watched, before, atOnce, departure, disturbed);
   }
 
-  /** The supply that feeds where a gap was found; null where it is one. */
+  /**
+   * The supply that feeds where a gap was found for want of a settled one; null where none does.
+   */
   private @Nullable Supply atOnce(
       Recording watched, Supply before, @Nullable Supply settled, int departure, Outcome outcome) {
     boolean isLate = settled == null || settled.from() - departure > SETTLED_CYCLES * period;
@@ -151,7 +157,8 @@ final class EventFit {
     }
     int loss = (int) watched.time().indexAt(measured.lossSeconds());
     int to = loss - watched.samplesIn(REFIT_GUARD_SECONDS);
-    return to >= before.to() || to - before.from() < FEWEST_CYCLES_FITTED * watched.samplesPerCycle()
+    return to >= before.to()
+            || to - before.from() < FEWEST_CYCLES_FITTED * watched.samplesPerCycle()
         ? null
         : Supply.fit(watched, before.from(), to, before.model().frequencyHertz());
   }

@@ -40,8 +40,8 @@ final class EventSearch {
   private final MainsWatch watch;
   private final double period;
   private final EventFit fits;
-  private Disturbance.@Nullable Stretch passedOver;
-  private Disturbance.@Nullable Stretch disturbed;
+  private Disturbance.@Nullable Stretch lookedAt;
+  private Disturbance.@Nullable Stretch bridged;
   private @Nullable MainsLoss mainsLoss;
   private boolean isMainsLossKnown;
 
@@ -77,8 +77,8 @@ final class EventSearch {
       }
       checkCyclesBefore(departure / period);
       Supply before = fits.supplyBefore(watched, fitFrom, departure);
-      if (passedOver != null && !isSupply(before)) {
-        throw lostBefore(passedOver.from());
+      if (lookedAt != null && !isSupply(before)) {
+        throw lostBefore(lookedAt.from());
       }
       PassedOver passed = PassedOver.disturbance(watched, before, departure);
       int longest = (int) (PASSED_OVER_CYCLES * period);
@@ -86,7 +86,7 @@ final class EventSearch {
         Recording cleared = PassedOver.cleared(watched, before, departure);
         before = cleared.equals(watched) ? before : fits.supplyBefore(cleared, fitFrom, departure);
         watched = cleared;
-        FoundEvent event = fits.event(watched, before, departure, disturbed);
+        FoundEvent event = fits.event(watched, before, departure, bridged);
         if (event != null && !isBeforeMainsLoss(event.outcome())) {
           return event.with(mainsLoss());
         }
@@ -100,15 +100,15 @@ final class EventSearch {
       from = passed == null ? departure + longest : passed.from();
       fitFrom = passed == null ? from : fitFrom;
       watched = passed == null ? watched : passed.recording();
-      passedOver = new Disturbance.Stretch(seen, from);
-      disturbed = passed == null ? disturbed : passedOver;
+      lookedAt = new Disturbance.Stretch(seen, from);
+      bridged = passed == null ? bridged : lookedAt;
       departure = fits.departure(watched, from);
     }
     if (earlier != null) {
       throw interruptedEarlier(earlier);
     }
     return new FoundEvent(
-        new UnbrokenSupply(output, start, watch, passedOver).outcome(), null, null, mainsLoss());
+        new UnbrokenSupply(output, start, watch, lookedAt).outcome(), null, null, mainsLoss());
   }
 
   /** An interruption that was over well before mains was lost is no answer to that loss. */

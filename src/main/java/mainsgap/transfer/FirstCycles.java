@@ -60,10 +60,10 @@ final class FirstCycles {
         throw new CannotMeasureException(
             String.format(
                 Locale.ROOT,
-                "sample %d is %g V, nominal peak %.0f V: is the probe factor right, and is this a"
-                    + " recording of mains?",
-                i + 1,
+                "the output is at %g V at %.3f ms of the time axis, nominal peak %.0f V: is the probe"
+                    + " factor right, and is this a recording of mains?",
                 volts,
+                1e3 * output.time().secondsAt(i),
                 output.peakVolts()));
       }
     }

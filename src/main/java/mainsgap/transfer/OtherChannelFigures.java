@@ -164,7 +164,10 @@ final class OtherChannelFigures {
         Math.sqrt(squares / (to - from)), Math.sqrt(2) * Math.hypot(cosine, sine) / (to - from));
   }
 
-  /** The first crossing, for good, of the middle between the marker's levels at either end. */
+  /**
+   * The first crossing, for three samples and more, of the middle between the marker's levels at
+   * either end.
+   */
   private @Nullable Double markerSeconds() {
     Waveform marker = capture.waveform(ChannelRole.MARKER).orElse(null);
     if (marker == null) {

@@ -89,7 +89,8 @@ public final class SilentChannels {
       return level;
     }
     return event == Event.LOSS && isInterrupted
-        ? "cannot tell when mains was lost: no loss is found in it"
+        ? "cannot tell how long the unit held: no loss of mains is located in it, or none of this"
+            + " event"
         : null;
   }
 

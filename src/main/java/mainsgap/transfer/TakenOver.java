@@ -4,6 +4,7 @@ import mainsgap.signal.Capture;
 import mainsgap.signal.FitException;
 import mainsgap.transfer.gap.FurtherBreaks;
 import mainsgap.transfer.outcome.CannotMeasureException;
+import mainsgap.transfer.outcome.NoEventException;
 import mainsgap.transfer.outcome.NoInterruption;
 import mainsgap.transfer.supply.Recording;
 import mainsgap.transfer.supply.Supply;
@@ -57,16 +58,19 @@ final class TakenOver {
 
   private FoundEvent interruptedLater(Supply takenOver) {
     try {
-      FoundEvent later = foundFrom(takenOver);
-      return later.mainsLoss() == null ? later.with(found.mainsLoss()) : later;
+      return foundFrom(takenOver);
     } catch (CannotMeasureException | FitException e) {
-      throw new CannotMeasureException(LATER + ", where it cannot be measured: " + e.getMessage());
+      throw cannotMeasure(e);
     }
+  }
+
+  private static CannotMeasureException cannotMeasure(RuntimeException e) {
+    return new CannotMeasureException(LATER + ", where it cannot be measured: " + e.getMessage());
   }
 
   /**
    * What comes where the supply that took over is left in its turn, by a gap too short to be a
-   * break of it; null where it feeds up to the end, or nothing is measured where it is left.
+   * break of it; null where it feeds up to the end, or no event shows where it is left.
    */
   private @Nullable FoundEvent leftInTurn(Supply takenOver) {
     int from = takenOver.from();
@@ -76,13 +80,16 @@ final class TakenOver {
     try {
       FoundEvent next = foundFrom(takenOver);
       return next.outcome() instanceof NoInterruption ? null : next;
-    } catch (CannotMeasureException | FitException e) {
+    } catch (NoEventException e) {
       return null;
+    } catch (CannotMeasureException | FitException e) {
+      throw cannotMeasure(e);
     }
   }
 
   private FoundEvent foundFrom(Supply takenOver) {
     Capture rest = capture.part(takenOver.from(), capture.time().length());
-    return TransferMeasurement.found(rest, output.task());
+    FoundEvent later = TransferMeasurement.found(rest, output.task());
+    return later.mainsLoss() == null ? later.with(found.mainsLoss()) : later;
   }
 }

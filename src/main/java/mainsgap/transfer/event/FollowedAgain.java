@@ -1,6 +1,7 @@
 package mainsgap.transfer.event;
 
 import java.util.List;
+import mainsgap.transfer.supply.AtResidue;
 import mainsgap.transfer.supply.DeadLoad;
 import mainsgap.transfer.supply.Recording;
 import mainsgap.transfer.supply.Segmentation;
@@ -99,7 +100,8 @@ public final class FollowedAgain {
   private boolean isNotch(Segmentation.Run run) {
     int away = run.from() - left();
     return (away <= recording.samplesIn(NOTCH_SECONDS) && isFollowedFor(BEYOND_BOUNCE_SECONDS, run))
-        || (isShort(left(), run.from()) && isFollowedFor(BEYOND_DOUBT_CYCLES * recording.task().cycleSeconds(), run));
+        || (isShort(left(), run.from())
+            && isFollowedFor(BEYOND_DOUBT_CYCLES * recording.task().cycleSeconds(), run));
   }
 
   /**

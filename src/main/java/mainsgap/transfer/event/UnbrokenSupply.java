@@ -8,11 +8,11 @@ import mainsgap.transfer.outcome.NoEventException;
 import mainsgap.transfer.outcome.NoInterruption;
 import mainsgap.transfer.outcome.Outcome;
 import mainsgap.transfer.outcome.Supplies;
+import mainsgap.transfer.supply.ChangedSupply;
 import mainsgap.transfer.supply.Departure;
 import mainsgap.transfer.supply.Recording;
-import mainsgap.transfer.supply.SteppedSupply;
 import mainsgap.transfer.supply.Supply;
-import mainsgap.transfer.supply.SupplySteps;
+import mainsgap.transfer.supply.SupplyDifferences;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -67,7 +67,7 @@ public final class UnbrokenSupply {
           "the output shows no gap, and the mains channel shows no change: was the switch moved"
               + " while the record ran, and is the channel behind it?");
     }
-    SteppedSupply stepped = new SteppedSupply(recording, start);
+    ChangedSupply stepped = new ChangedSupply(recording, start);
     Double frequency = stepped.frequencyStepSeconds();
     if (frequency != null) {
       return noInterruption(
@@ -109,12 +109,12 @@ public final class UnbrokenSupply {
     Double mainsChanged = mains.changedSeconds();
     double seconds = mainsChanged != null ? mainsChanged : changeSeconds;
     double phase =
-        SupplySteps.wrapped(
+        SupplyDifferences.wrapped(
             after.harmonics().angleDegreesAt(seconds) - start.angleDegreesAt(seconds));
     double stepHertz = after.harmonics().frequencyHertz() - start.frequencyHertz();
     boolean isChanged =
         Math.abs(phase) >= PHASE_STEP_DEGREES
-            || new SteppedSupply(recording, start).hasFrequencyStep();
+            || new ChangedSupply(recording, start).hasFrequencyStep();
     if ((mainsChanged == null && !isChanged) || isDisturbedSince(seconds)) {
       return null;
     }
@@ -164,7 +164,7 @@ public final class UnbrokenSupply {
               FEWEST_CYCLES_AFTER));
     }
     double phase =
-        SupplySteps.wrapped(last.angleDegreesAt(seconds) - first.angleDegreesAt(seconds));
+        SupplyDifferences.wrapped(last.angleDegreesAt(seconds) - first.angleDegreesAt(seconds));
     return new NoInterruption(
         recording.task().event(),
         visibleMillis,

@@ -2,11 +2,9 @@ package mainsgap.transfer.gap;
 
 import java.util.List;
 import mainsgap.signal.Spectrum;
-import mainsgap.transfer.instant.Instants;
 import mainsgap.transfer.outcome.Cleanness;
 import mainsgap.transfer.supply.Recording;
 import mainsgap.transfer.supply.Segmentation;
-import mainsgap.transfer.supply.SteadyWindow;
 import mainsgap.transfer.supply.Supply;
 import org.jspecify.annotations.Nullable;
 
@@ -23,14 +21,14 @@ final class CleannessFigures {
   private static final double RESTRIKE_CYCLES = 0.25;
 
   /** The instants of one return on the capture's own time axis. */
-  record Instants(double lossSeconds, double firstReturnSeconds, double returnSeconds) {}
+  record ReturnInstants(double lossSeconds, double firstReturnSeconds, double returnSeconds) {}
 
   private final Recording recording;
   private final Supply before;
   private final Supply after;
-  private final Instants instants;
+  private final ReturnInstants instants;
 
-  CleannessFigures(Recording recording, Supply before, Supply after, Instants instants) {
+  CleannessFigures(Recording recording, Supply before, Supply after, ReturnInstants instants) {
     this.recording = recording;
     this.before = before;
     this.after = after;

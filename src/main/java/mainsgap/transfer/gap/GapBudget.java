@@ -132,7 +132,7 @@ final class GapBudget {
     return seconds * recording.time().timeBasePpm() * 1e-6 / Math.sqrt(3);
   }
 
-  /** What the models leave open, as of a slow probe, each trial has anew or all have alike. */
+  /** What the models leave open may be alike in all trials, as behind a slow probe. */
   private static UncertaintyBudget.Component common(String name, double standardSeconds) {
     return new UncertaintyBudget.Component(name, standardSeconds * 1e3, true);
   }

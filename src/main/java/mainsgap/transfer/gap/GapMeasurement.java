@@ -22,7 +22,7 @@ import mainsgap.transfer.supply.Residue;
 import mainsgap.transfer.supply.Segmentation;
 import mainsgap.transfer.supply.Supply;
 import mainsgap.transfer.supply.SupplyBreaks;
-import mainsgap.transfer.supply.SupplySteps;
+import mainsgap.transfer.supply.SupplyDifferences;
 import org.jspecify.annotations.Nullable;
 
 /** Takes the figures of a gap between its ends, or tells that there is none. */
@@ -150,7 +150,7 @@ public final class GapMeasurement {
         figures.usableMillis(following),
         figures.recoveryMillis(following),
         before.model().angleDegreesAt(loss.seconds()),
-        SupplySteps.between(before, following, settled.seconds(), recording.task()),
+        SupplyDifferences.between(before, following, settled.seconds(), recording.task()),
         cleanness(loss, returns, following),
         OtherChannels.NONE);
   }
@@ -161,7 +161,7 @@ public final class GapMeasurement {
 
   private Cleanness cleanness(Edge loss, GapEnds.Returns returns, Supply following) {
     var instants =
-        new CleannessFigures.Instants(
+        new CleannessFigures.ReturnInstants(
             loss.seconds(), returns.firstSeconds(), returns.settled().seconds());
     return new CleannessFigures(recording, before, following, instants).figures(runs);
   }

@@ -99,9 +99,7 @@ final class GapProof {
     double[] suppliedBefore = before.voltsIn(recording.time(), from, end);
     double[] suppliedAfter = after.voltsIn(recording.time(), from, end);
     double apart =
-        Math.max(
-            FED_SHARE_OF_PEAK * recording.peakVolts(),
-            FED_NOISES * before.usualSpreadVolts());
+        Math.max(FED_SHARE_OF_PEAK * recording.peakVolts(), FED_NOISES * before.usualSpreadVolts());
     int neither = 0;
     for (int i = from; i < end; i++) {
       double volts = recording.volts()[i];

@@ -24,7 +24,7 @@ final class DischargedBreak {
 
   private static final double LONGEST_SECONDS = 2.5e-3;
 
-  /** A contact has come to rest this long after its first make (own choice). */
+  /** A contact has come to rest this long after a make that was located (own choice). */
   private static final double BOUNCES_SECONDS = 8e-3;
 
   /** Of so many means the outer ones, in which the contact opens and makes, are left out. */
@@ -168,8 +168,7 @@ final class DischargedBreak {
     for (int i = Math.max(0, first - recording.samplesIn(OPENED_SECONDS)); i <= first; i++) {
       double seconds = recording.time().secondsAt(i);
       double supplied = after.model().voltsAt(seconds);
-      most =
-          Math.max(most, (supplied - best.offsetVolts()) * Math.signum(best.cosineVolts()));
+      most = Math.max(most, (supplied - best.offsetVolts()) * Math.signum(best.cosineVolts()));
       if (i >= from - OPENED_MEANS * width) {
         nearest = Math.min(nearest, Math.abs(best.voltsAt(seconds) - supplied));
       }

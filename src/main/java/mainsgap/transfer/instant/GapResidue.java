@@ -128,8 +128,7 @@ public final class GapResidue {
   }
 
   private static double apartVolts(Recording recording, Supply supply) {
-    double noise =
-        supply.usualSpreadVolts() / Math.sqrt(Departure.averagingSamples(recording));
+    double noise = supply.usualSpreadVolts() / Math.sqrt(Departure.averagingSamples(recording));
     return Math.max(EXPLAINED_SHARE_OF_PEAK * recording.peakVolts(), APART_NOISES * noise);
   }
 }

@@ -71,7 +71,8 @@ final class Steps {
 
   /**
    * The first samples of the makes in samples {@code from} (inclusive) to {@code to} (exclusive),
-   * each at most {@code within} samples after the one before.
+   * each at most {@code within} samples after the one before. What goes on over more than two such
+   * spans is no contact that bounces: then the first alone.
    */
   List<Integer> makes(int from, int to, int within) {
     List<Integer> makes = new ArrayList<>();

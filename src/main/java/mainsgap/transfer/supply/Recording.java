@@ -9,7 +9,7 @@ import mainsgap.transfer.outcome.MeasuringTask;
 /**
  * One waveform in volts with what it is measured against. The array is owned and left unchanged.
  */
-@SuppressWarnings("ArrayRecordComponent") // owned, package-private
+@SuppressWarnings("ArrayRecordComponent") // owned, read only in the measurement
 public record Recording(double[] volts, TimeAxis time, Waveform waveform, MeasuringTask task) {
 
   public static Recording of(Waveform waveform, TimeAxis time, MeasuringTask task) {

@@ -139,7 +139,7 @@ public record Supply(PeriodicModel model, HarmonicModel harmonics, int from, int
     return moves && !whole.isOtherHeight(near) ? near : whole;
   }
 
-  /** Whether what its fit leaves is more than the noise of neighbours that know nothing of each. */
+  /** Whether what its fit leaves is more than noise that knows nothing of its neighbours. */
   private boolean mayMove(Recording recording, int from, int to) {
     return harmonics.noiseCorrelation() > MOVES_FROM_CORRELATION
         && spreadIn(recording, from, to) > MOVES_SHARE_OF_PEAK * recording.peakVolts();

@@ -6,9 +6,9 @@ import mainsgap.signal.PeriodicModel;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Follows one supply along a record, its phase cycle by cycle: for a while the voltage is away from
- * what the supply does, and less than half of it. Averages are looked at, so that neither spikes
- * nor noise count.
+ * Follows one supply along a record, its phase cycle by cycle, and tells where it breaks: where the
+ * voltage is for a while away from what the supply does, and less than half of it. Averages are
+ * looked at, so that neither spikes nor noise count.
  */
 public final class SupplyBreaks {
   private static final double AWAY_SHARE_OF_PEAK = 0.1;
@@ -98,6 +98,7 @@ public final class SupplyBreaks {
     int awayFrom = -1;
     int awayTo = -1;
     boolean fed = false;
+    laterSeconds = 0;
     PeriodicModel.Row row = supply.model().every(width * recording.time().intervalSeconds());
     FollowedPhase phase = new FollowedPhase(supply);
     double[] ahead = new double[AHEAD];

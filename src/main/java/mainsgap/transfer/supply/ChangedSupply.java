@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
  * supply has taken over. Mains that wanders changes as well, but by no step: its change is spread
  * over the record.
  */
-public final class SteppedSupply {
+public final class ChangedSupply {
   /** The record is looked at in so many parts, and a step is over within two of them. */
   private static final int PARTS = 6;
 
@@ -37,7 +37,7 @@ public final class SteppedSupply {
   private final HarmonicModel[] parts;
 
   /** Looks at the whole record; {@code start} is its first cycles. */
-  public SteppedSupply(Recording recording, HarmonicModel start) {
+  public ChangedSupply(Recording recording, HarmonicModel start) {
     this.recording = recording;
     this.start = start;
     double samples = recording.length() / (double) PARTS;

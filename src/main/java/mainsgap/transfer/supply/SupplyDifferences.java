@@ -4,8 +4,8 @@ import mainsgap.transfer.outcome.MeasuringTask;
 import mainsgap.transfer.outcome.Supplies;
 
 /** Compares the fitted supplies before and after an event. */
-public final class SupplySteps {
-  private SupplySteps() {}
+public final class SupplyDifferences {
+  private SupplyDifferences() {}
 
   /** The steps from {@code before} to {@code after}, the phases taken at {@code seconds}. */
   public static Supplies between(Supply before, Supply after, double seconds, MeasuringTask task) {

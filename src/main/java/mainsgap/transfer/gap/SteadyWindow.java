@@ -1,7 +1,9 @@
-package mainsgap.transfer.supply;
+package mainsgap.transfer.gap;
 
 import mainsgap.signal.Spectrum;
 import mainsgap.transfer.outcome.Cleanness;
+import mainsgap.transfer.supply.Recording;
+import mainsgap.transfer.supply.Supply;
 import org.jspecify.annotations.Nullable;
 
 /**

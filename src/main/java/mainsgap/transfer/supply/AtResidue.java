@@ -1,8 +1,4 @@
-package mainsgap.transfer.event;
-
-import mainsgap.transfer.supply.Recording;
-import mainsgap.transfer.supply.Residue;
-import mainsgap.transfer.supply.Segmentation;
+package mainsgap.transfer.supply;
 
 /** Tells where a voltage lies at the residue: the load is dead there. */
 public final class AtResidue {
