@@ -264,6 +264,81 @@ class UnusualRecordingsTest {
     }
   }
 
+  /** What the models make of its loss or not: a load that lies still to the end is not fed. */
+  @ParameterizedTest
+  @CsvSource({"1, 0, 50.3", "0.95, 0, 50", "1, 3, 50", "1, 8, 50"})
+  void anOutputThatDropsOutSoonAfterItWasTakenOverDoesNotReturn(
+      double share, double degrees, double hertz) {
+    double droppedSeconds = LOSS_SECONDS + 30e-3;
+    double ahead = 360 * (50 - hertz) * LOSS_SECONDS + degrees;
+    NoReturn dead =
+        assertInstanceOf(
+            NoReturn.class,
+            outcome(
+                seconds -> {
+                  if (seconds < LOSS_SECONDS) {
+                    return mains(seconds);
+                  }
+                  return seconds < droppedSeconds ? share * sine(seconds, hertz, ahead) : 0;
+                }));
+    double shownMillis = 1e3 * (TIME.secondsAt(TIME.length() - 1.0) - droppedSeconds);
+    assertTrue(dead.atLeastMillis() - dead.uncertaintyMillis() <= shownMillis, dead.sentence());
+    assertTrue(dead.atLeastMillis() > shownMillis - 3, dead.sentence());
+    assertTrue(dead.uncertaintyMillis() < 3, dead.sentence());
+  }
+
+  @Test
+  void mainsThatComesBackWithinTheRecordWasLostAllTheSame() {
+    sketch.with(
+        ChannelRole.MAINS,
+        NOISE_VOLTS,
+        seconds -> seconds > LOSS_SECONDS && seconds < 0.4 ? 0 : mains(seconds));
+    NoInterruption none = assertInstanceOf(NoInterruption.class, outcome(SketchedCapture::mains));
+    assertEquals(LOSS_SECONDS, none.eventSeconds(), 2e-3);
+  }
+
+  @Test
+  void aFrequencyThatStepsLateIsToldWhereItSteps() {
+    double stepSeconds = 0.45;
+    NoInterruption none =
+        assertInstanceOf(
+            NoInterruption.class,
+            outcome(
+                seconds ->
+                    seconds < stepSeconds
+                        ? mains(seconds)
+                        : sine(seconds, 50.2, -360 * 0.2 * stepSeconds)));
+    assertEquals(stepSeconds, none.eventSeconds(), 0.17, "to a sixth of the record");
+  }
+
+  /** The steps of an output are no noise: what comes back behind it is located all the same. */
+  @ParameterizedTest
+  @CsvSource({"3.207, 9.713", "8.107, 11.013", "4.907, 30.313"})
+  void mainsThatComesBackBehindAQuasiSquareOutputIsLocated(double lostMillis, double backMillis) {
+    sketch.with(
+        ChannelRole.OUTPUT,
+        NOISE_VOLTS,
+        seconds -> {
+          if (1e3 * seconds < lostMillis) {
+            return quasiSquare(seconds);
+          }
+          return 1e3 * seconds < backMillis ? 0 : inverter(seconds);
+        });
+    MeasuringTask restoration = new MeasuringTask(Event.RESTORATION, 230, 50);
+    Measured gap =
+        assertInstanceOf(
+            Measured.class, TransferMeasurement.measure(sketch.capture(), restoration));
+    assertEquals(backMillis - lostMillis, gap.transferMillis(), gap.uncertaintyMillis());
+    assertTrue(gap.uncertaintyMillis() < 0.03, gap.sentence());
+  }
+
+  private static double quasiSquare(double seconds) {
+    double cycle = 50 * seconds - Math.floor(50 * seconds);
+    double half = cycle < 0.5 ? cycle : cycle - 0.5;
+    boolean isFed = half > 0.0875 && half < 0.4125;
+    return isFed ? Math.signum(0.5 - cycle) * 0.9 * SketchedCapture.PEAK_VOLTS : 0;
+  }
+
   /** A break that begins over a cycle after mains came back is another one, not a bounce. */
   @ParameterizedTest
   @CsvSource({"4.3, 27", "12, 27", "12, 60", "35, 27", "35, 60"})
