@@ -10,6 +10,9 @@ final class BudgetText {
   /** What is below counts for nothing beside any sample interval, but is not nothing. */
   private static final double LEAST_MICROS = 0.01;
 
+  /** From here on three figures would be printed as a power. */
+  private static final double PLAIN_FROM_MICROS = 999.5;
+
   private BudgetText() {}
 
   /** The budget of {@code outcome} under its name; empty where it has none. */
@@ -29,7 +32,7 @@ final class BudgetText {
                 table.add(
                     component.name(),
                     micros(component.standardMillis()),
-                    component.common() ? "the same in all trials" : "anew in each trial"));
+                    component.common() ? "may be alike in all trials" : "anew in each trial"));
     table.add("combined", micros(budget.combinedMillis()), "root of the sum of squares");
     table.add(
         "expanded, 95 %",
@@ -40,6 +43,9 @@ final class BudgetText {
 
   private static String micros(double millis) {
     double micros = 1e3 * millis;
-    return micros < LEAST_MICROS ? "< 0.01 µs" : String.format(Locale.ROOT, "%.3g µs", micros);
+    if (micros < LEAST_MICROS) {
+      return "< 0.01 µs";
+    }
+    return String.format(Locale.ROOT, micros < PLAIN_FROM_MICROS ? "%.3g µs" : "%.0f µs", micros);
   }
 }

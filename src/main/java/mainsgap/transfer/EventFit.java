@@ -14,6 +14,7 @@ import mainsgap.transfer.outcome.Outcome;
 import mainsgap.transfer.supply.Departure;
 import mainsgap.transfer.supply.Recording;
 import mainsgap.transfer.supply.SettledSupply;
+import mainsgap.transfer.supply.SteppedMains;
 import mainsgap.transfer.supply.Supply;
 import org.jspecify.annotations.Nullable;
 
@@ -35,6 +36,9 @@ final class EventFit {
 
   /** What is left on the load tells nothing of it so long before it. */
   private static final double LATER_SECONDS = 1e-3;
+
+  /** An output that is disturbed more often at its loss is left to the search. */
+  private static final int MOST_BRIDGED = 40;
 
   /** A supply that settles later may be another one than that which came at the departure. */
   private static final double SETTLED_CYCLES = 2;
@@ -92,38 +96,43 @@ final class EventFit {
 
   private @Nullable FoundEvent fitted(
       Recording watched, Supply before, int departure, Disturbance.@Nullable Stretch disturbed) {
-    Supply settled =
-        SettledSupply.after(watched, departure, watched.task().nominalFrequencyHertz());
+    Supply settled = settled(watched, departure);
     Supply back = CameBack.between(watched, before, departure, settled);
-    FoundEvent between = back == null ? null : between(watched, before, back, departure, disturbed);
+    FoundEvent between =
+        back == null ? null : between(watched, before, back, departure, disturbed, 0);
     if (between != null && between.outcome() instanceof Measured) {
       return between;
     }
-    FoundEvent event = between(watched, before, settled, departure, disturbed);
-    Supply atOnce =
-        event == null ? null : atOnce(watched, before, settled, departure, event.outcome());
-    return atOnce == null ? event : between(watched, before, atOnce, departure, disturbed);
+    FoundEvent event = between(watched, before, settled, departure, disturbed, 0);
+    Supply stepped =
+        event == null ? null : stepped(watched, before, settled, departure, event.outcome());
+    return stepped == null ? event : between(watched, before, stepped, departure, disturbed, 0);
   }
 
   /**
    * The supply that feeds where a gap was found for want of a settled one; null where none does.
    */
-  private @Nullable Supply atOnce(
+  private @Nullable Supply stepped(
       Recording watched, Supply before, @Nullable Supply settled, int departure, Outcome outcome) {
     boolean isLate = settled == null || settled.from() - departure > SETTLED_CYCLES * period;
     if (!isLate || !(outcome instanceof Measured measured)) {
       return null;
     }
     double lost = watched.time().indexAt(measured.lossSeconds());
-    return lost < departure + period ? SettledSupply.atOnce(watched, before, departure) : null;
+    return lost < departure + period ? SteppedMains.from(watched, before, departure) : null;
   }
 
+  /**
+   * What lies between two supplies; what turns out to be a disturbance is bridged, {@code bridged}
+   * of them so far.
+   */
   private @Nullable FoundEvent between(
       Recording watched,
       Supply before,
       @Nullable Supply after,
       int departure,
-      Disturbance.@Nullable Stretch disturbed) {
+      Disturbance.@Nullable Stretch disturbed,
+      int bridged) {
     GapTopology seen = new GapTopology(watched, before, after, departure);
     int left = seen.followedAgain().left();
     boolean isLater = left - departure > watched.samplesIn(LATER_SECONDS);
@@ -131,12 +140,21 @@ final class EventFit {
     Disturbance.Stretch disturbance = disturbance(topology);
     if (disturbance != null) {
       PassedOver passed = PassedOver.bridged(watched, before, disturbance);
-      int next = departure(passed.recording(), passed.from());
-      return next < 0 ? null : fitted(passed.recording(), before, next, disturbance);
+      Recording cleared = passed.recording();
+      int next = departure(cleared, passed.from());
+      if (next < 0 || bridged >= MOST_BRIDGED) {
+        return null;
+      }
+      Supply following = after == null || next > after.from() ? settled(cleared, next) : after;
+      return between(cleared, before, following, next, disturbance, bridged + 1);
     }
     Outcome outcome =
         new GapMeasurement(watched, before, after, topology, watch, disturbed).outcome();
     return outcome == null ? null : new FoundEvent(outcome, before, after, null);
+  }
+
+  private static @Nullable Supply settled(Recording watched, int departure) {
+    return SettledSupply.after(watched, departure, watched.task().nominalFrequencyHertz());
   }
 
   /** What is left on the load behind the loss tells whether it was dead before. */

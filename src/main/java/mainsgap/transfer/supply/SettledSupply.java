@@ -40,13 +40,6 @@ public final class SettledSupply {
   /** A single cycle that leaves more of its fit is not fed all along. */
   private static final double WHOLE_CYCLE_SHARE_OF_PEAK = 0.04;
 
-  /** A supply that feeds at once is whole so long after it came. */
-  private static final double STEPPED_SECONDS = 0.5e-3;
-
-  private static final double AT_ONCE_CYCLES = 1.6;
-  private static final double AT_ONCE_SHARE_OF_PEAK = 0.01;
-  private static final double LEAST_SHARE_AT_ONCE = 0.7;
-
   private static final double LOWEST_HERTZ = 40;
   private static final double HIGHEST_HERTZ = 70;
 
@@ -62,29 +55,6 @@ public final class SettledSupply {
     }
     double perCycle = recording.time().sampleRateHertz() / guessHertz;
     return lastCycle(recording, departure, perCycle, guessHertz);
-  }
-
-  /**
-   * The supply that feeds at once from a departure on, though for less than the three cycles that
-   * settle one: mains that stepped, say, and is lost soon after. Null where none does.
-   */
-  public static @Nullable Supply atOnce(Recording recording, Supply before, int departure) {
-    double perCycle = recording.samplesPerCycle();
-    int from = departure + recording.samplesIn(STEPPED_SECONDS);
-    int to = from + (int) Math.ceil(AT_ONCE_CYCLES * perCycle);
-    if (to > recording.length()) {
-      return null;
-    }
-    Supply found = Supply.fit(recording, from, to, before.model().frequencyHertz());
-    double noise = before.usualSpreadVolts();
-    double within = Math.max(AT_ONCE_SHARE_OF_PEAK * recording.peakVolts(), 2 * noise);
-    double share = found.harmonics().amplitudeVolts() / before.harmonics().amplitudeVolts();
-    double apart = found.harmonics().frequencyHertz() - before.harmonics().frequencyHertz();
-    boolean feeds =
-        share > LEAST_SHARE_AT_ONCE
-            && Math.abs(apart) < FAR_SHARE * before.harmonics().frequencyHertz()
-            && !found.hasSteps();
-    return feeds && found.spreadIn(recording, from, to) < within ? found : null;
   }
 
   private static @Nullable Supply after(
@@ -165,12 +135,12 @@ public final class SettledSupply {
     double better = end < recording.length() ? settledHertz(recording, start, hertz) : hertz;
     int betterEnd = better == hertz ? end : repeatedTo(recording, start, better, within);
     if (betterEnd > end) {
-      return fit(recording, start, betterEnd, better);
+      return risenIn(recording, start, betterEnd, better);
     }
-    return fit(recording, start, end, hertz);
+    return risenIn(recording, start, end, hertz);
   }
 
-  private static Supply fit(Recording recording, int start, int end, double hertz) {
+  private static Supply risenIn(Recording recording, int start, int end, double hertz) {
     double perCycle = recording.time().sampleRateHertz() / hertz;
     int from = risen(recording, start, end, perCycle);
     return Supply.fitFrom(
