@@ -1,5 +1,9 @@
 package mainsgap.transfer;
 
+import mainsgap.transfer.gap.StillLoad;
+import mainsgap.transfer.outcome.CannotMeasureException;
+import mainsgap.transfer.outcome.Measured;
+import mainsgap.transfer.outcome.NoInterruption;
 import mainsgap.transfer.outcome.Outcome;
 import mainsgap.transfer.supply.Supply;
 import org.jspecify.annotations.Nullable;
@@ -20,6 +24,20 @@ record FoundEvent(
 
   FoundEvent with(@Nullable MainsLoss loss) {
     return new FoundEvent(outcome, before, after, loss);
+  }
+
+  /**
+   * The same, as far as the samples bear it out.
+   *
+   * @throws CannotMeasureException where nothing was interrupted, but the load lies still
+   */
+  FoundEvent heldAgainst(StillLoad still) {
+    if (outcome instanceof NoInterruption) {
+      still.requireNone();
+    }
+    return outcome instanceof Measured gap
+        ? new FoundEvent(still.heldAgainst(gap), before, after, mainsLoss)
+        : this;
   }
 
   FittedSupplies supplies() {

@@ -53,28 +53,21 @@ public final class TransferMeasurement {
   static FoundEvent found(Capture capture, MeasuringTask task) {
     Recording output = Recording.of(capture.output(), capture.time(), task);
     HarmonicModel start = FirstCycles.of(output);
-    NoReturn still = StillLoad.upToTheEnd(output, start);
-    if (still == null) {
-      return sought(capture, output, start);
-    }
-    try {
-      FoundEvent found = sought(capture, output, start);
-      return isOverBefore(still, found.outcome(), task)
-          ? new FoundEvent(still, null, null, found.mainsLoss())
-          : found;
-    } catch (NoEventException e) {
-      return new FoundEvent(still, null, null, null);
-    }
-  }
-
-  private static FoundEvent sought(Capture capture, Recording output, HarmonicModel start) {
+    StillLoad still = new StillLoad(output, start);
+    NoReturn dead = still.toTheEnd();
     Waveform mains = capture.waveform(ChannelRole.MAINS).orElse(null);
-    FoundEvent event = new EventSearch(output, start, mains).found();
-    FoundEvent found = new TakenOver(capture, output, event).toTheEnd();
-    if (found.outcome() instanceof NoInterruption) {
-      StillLoad.requireNone(output);
+    try {
+      FoundEvent event = new EventSearch(output, start, mains).found();
+      FoundEvent found = new TakenOver(capture, output, event).toTheEnd();
+      return dead != null && isOverBefore(dead, found.outcome(), task)
+          ? new FoundEvent(dead, null, null, found.mainsLoss())
+          : found.heldAgainst(still);
+    } catch (NoEventException e) {
+      if (dead == null) {
+        throw e;
+      }
+      return new FoundEvent(dead, null, null, null);
     }
-    return found;
   }
 
   /** Whether an outcome leaves out that the load lies still up to the end. */

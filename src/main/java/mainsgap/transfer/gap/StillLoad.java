@@ -1,9 +1,12 @@
 package mainsgap.transfer.gap;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import mainsgap.signal.HarmonicModel;
 import mainsgap.transfer.outcome.CannotMeasureException;
+import mainsgap.transfer.outcome.FurtherInterruptions;
+import mainsgap.transfer.outcome.Measured;
 import mainsgap.transfer.outcome.NoReturn;
 import mainsgap.transfer.outcome.Supplies;
 import mainsgap.transfer.outcome.UncertaintyBudget;
@@ -12,44 +15,71 @@ import mainsgap.transfer.supply.Recording;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A load that lies still for longer than any supply rests is not fed: so much is sure, whatever the
- * models make of how it was lost. What they conclude is held against it.
+ * Where the load lies still at zero for longer than its supply rests, it is not fed: so much is
+ * sure, whatever the models make of how it was lost. What they conclude is held against it.
  */
 public final class StillLoad {
-  /** A voltage within this of where it ends lies still. */
-  private static final double STILL_SHARE_OF_PEAK = 0.15;
+  /** A load that was let go lies within this of where it lay a moment ago, and of zero. */
+  private static final double BAND_SHARE_OF_PEAK = 0.06;
 
-  /** No supply rests at zero for longer in each half cycle (own choice). */
-  private static final double MOST_REST_CYCLES = 0.4;
+  private static final double ZERO_SHARE_OF_PEAK = 0.08;
 
-  /** No supply comes back after so long at the end of a record. */
-  private static final double FEWEST_CYCLES = 3;
+  /** The noise of a mean stays within so many of its standard deviations. */
+  private static final double NOISES = 6;
 
-  /** About a crossing a supply lies within that band for less than this before it is lost. */
-  private static final double CROSSING_CYCLES = 0.1;
+  /** A supply that crosses zero is within the band for less (own choice). */
+  private static final double SHORTEST_CYCLES = 0.07;
 
-  private StillLoad() {}
+  /** A supply that rests does so for no more than its first cycles show, and a little. */
+  private static final double RESTS = 1.3;
+
+  private static final int START_CYCLES = 2;
+
+  /** No supply rests for longer in each half cycle (own choice). */
+  private static final double MOST_REST_CYCLES = 0.45;
+
+  /** What is still for so long at the end of the record has not come back. */
+  private static final double END_CYCLES = 3;
+
+  /** About a crossing a supply lies still for no longer before it is lost, or when it is back. */
+  private static final double CROSSING_CYCLES = 0.06;
+
+  private final Recording recording;
+  private final HarmonicModel start;
+  private final List<Stretch> stretches;
+
+  /** Samples in which the load lies still. */
+  private record Stretch(int from, int to) {
+    int length() {
+      return to - from;
+    }
+  }
 
   /**
-   * What a record shows in which the load lies still up to the end: a gap at least that long; null
-   * where it does not lie still there.
+   * Of one record.
    *
    * @param start the supply before
    */
-  public static @Nullable NoReturn upToTheEnd(Recording recording, HarmonicModel start) {
-    int from = stillFrom(recording);
-    if (recording.length() - from < FEWEST_CYCLES * recording.samplesPerCycle()) {
+  public StillLoad(Recording recording, HarmonicModel start) {
+    this.recording = recording;
+    this.start = start;
+    this.stretches = stretches();
+  }
+
+  /** What such a record shows up to its end: a gap at least so long; null where it does not. */
+  public @Nullable NoReturn toTheEnd() {
+    Stretch last = last();
+    if (last == null) {
       return null;
     }
-    double seconds = recording.time().secondsAt(from);
+    double seconds = recording.time().secondsAt(last.from());
     double end = recording.time().secondsAt(recording.length() - 1);
-    double doubt = CROSSING_CYCLES * recording.task().cycleSeconds() / Math.sqrt(3);
     UncertaintyBudget budget =
         new UncertaintyBudget(
             List.of(
                 new UncertaintyBudget.Component(
-                    "loss: where the load lies still", 1e3 * doubt, false)),
-            2);
+                    "loss: where the load lies still", doubtMillis() / Math.sqrt(3), false)),
+            Math.sqrt(3));
     return new NoReturn(
         recording.task().event(),
         seconds,
@@ -64,40 +94,122 @@ public final class StillLoad {
   }
 
   /**
-   * Refuses to tell of a record that nothing was interrupted where the load lies still in it.
+   * Refuses to tell of the record that nothing was interrupted.
    *
-   * @throws CannotMeasureException where it does
+   * @throws CannotMeasureException where the load lies still for longer than its supplies rest
    */
-  public static void requireNone(Recording recording) {
-    int width = Departure.averagingSamples(recording);
-    double level = STILL_SHARE_OF_PEAK * recording.peakVolts();
-    double most = MOST_REST_CYCLES * recording.samplesPerCycle();
-    int since = 0;
-    for (int i = 0; i + width <= recording.length(); i += width) {
-      since = Math.abs(mean(recording, i, i + width)) < level ? since : i + width;
-      if (i + width - since > most) {
+  public void requireNone() {
+    int cycles = (int) (START_CYCLES * recording.samplesPerCycle());
+    double most =
+        Math.max(
+            SHORTEST_CYCLES * recording.samplesPerCycle(),
+            RESTS * Math.max(longest(0, cycles), longest(recording.length() - cycles)));
+    for (Stretch stretch : stretches) {
+      if (stretch.from() >= cycles && stretch.length() > most) {
         throw new CannotMeasureException(
             String.format(
                 Locale.ROOT,
-                "the load lies still from %.1f ms of the time axis on, though the supplies about it"
-                    + " show no gap: look at the trace, and judge it there",
-                1e3 * recording.time().secondsAt(since)));
+                "the load lies still for %.1f ms at %.1f ms of the time axis, though the supplies"
+                    + " about it show no gap: look at the trace, and judge it there",
+                1e3 * stretch.length() * recording.time().intervalSeconds(),
+                1e3 * recording.time().secondsAt(stretch.from())));
       }
     }
   }
 
-  private static int stillFrom(Recording recording) {
-    int width = Departure.averagingSamples(recording);
-    double level = STILL_SHARE_OF_PEAK * recording.peakVolts();
-    double rest = mean(recording, Math.max(0, recording.length() - width), recording.length());
-    int from = recording.length();
-    while (from >= width && Math.abs(mean(recording, from - width, from) - rest) < level) {
-      from -= width;
+  /** A gap with the breaks behind its return that the models left out. */
+  public Measured heldAgainst(Measured gap) {
+    FurtherInterruptions further = gap.furtherInterruptions();
+    int count = 0;
+    double longest = 0;
+    int from = (int) Math.ceil(recording.time().indexAt(gap.returnSeconds()));
+    for (Stretch stretch : stretches) {
+      boolean isBreak = stretch.length() > MOST_REST_CYCLES * recording.samplesPerCycle();
+      if (isBreak && stretch.from() >= from) {
+        count++;
+        longest = Math.max(longest, stretch.length());
+      }
     }
-    return from;
+    double millis = 1e3 * longest * recording.time().intervalSeconds() + doubtMillis();
+    Double told = further.longestMillis();
+    boolean isTold = count <= further.count() && told != null && told > millis - 3 * doubtMillis();
+    Stretch last = last();
+    boolean isOpen = last != null && last.from() >= from;
+    if (count == 0 || (isTold && further.isOpen() == isOpen)) {
+      return gap;
+    }
+    return gap.with(
+        new FurtherInterruptions(
+            Math.max(count, further.count()),
+            Math.max(millis, told == null ? 0 : told),
+            doubtMillis(),
+            isOpen || further.isOpen()));
   }
 
-  private static double mean(Recording recording, int from, int to) {
+  /** What lies still at either end of a stretch, and may be fed or not. */
+  private double doubtMillis() {
+    return 1e3 * CROSSING_CYCLES * recording.task().cycleSeconds();
+  }
+
+  private @Nullable Stretch last() {
+    Stretch last = stretches.isEmpty() ? null : stretches.get(stretches.size() - 1);
+    int width = Departure.averagingSamples(recording);
+    return last != null
+            && last.to() > recording.length() - 2 * width
+            && last.length() >= END_CYCLES * recording.samplesPerCycle()
+        ? last
+        : null;
+  }
+
+  private int longest(int from) {
+    return longest(Math.max(0, from), recording.length());
+  }
+
+  /** The longest rest that lies wholly within samples. */
+  private int longest(int from, int to) {
+    return stretches.stream()
+        .filter(stretch -> stretch.from() >= from && stretch.to() <= to)
+        .mapToInt(Stretch::length)
+        .max()
+        .orElse(0);
+  }
+
+  private List<Stretch> stretches() {
+    int width = Departure.averagingSamples(recording);
+    double noise = NOISES * start.noiseVolts() / Math.sqrt(width);
+    double band = Math.max(BAND_SHARE_OF_PEAK * recording.peakVolts(), noise);
+    double zero = Math.max(ZERO_SHARE_OF_PEAK * recording.peakVolts(), noise);
+    double shortest = SHORTEST_CYCLES / 2 * recording.samplesPerCycle();
+    List<Stretch> found = new ArrayList<>();
+    int since = 0;
+    double low = Double.POSITIVE_INFINITY;
+    double high = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i + width <= recording.length(); i += width) {
+      double mean = mean(i, i + width);
+      double newLow = Math.min(low, mean);
+      double newHigh = Math.max(high, mean);
+      boolean isStill = Math.abs(mean - start.offsetVolts()) < zero && newHigh - newLow < band;
+      if (!isStill) {
+        add(found, since, i, shortest);
+        boolean begins = Math.abs(mean - start.offsetVolts()) < zero;
+        since = begins ? i : i + width;
+        newLow = begins ? mean : Double.POSITIVE_INFINITY;
+        newHigh = begins ? mean : Double.NEGATIVE_INFINITY;
+      }
+      low = newLow;
+      high = newHigh;
+    }
+    add(found, since, recording.length(), shortest);
+    return found;
+  }
+
+  private static void add(List<Stretch> found, int from, int to, double shortest) {
+    if (to - from >= shortest) {
+      found.add(new Stretch(from, to));
+    }
+  }
+
+  private double mean(int from, int to) {
     double sum = 0;
     for (int i = from; i < to; i++) {
       sum += recording.volts()[i];

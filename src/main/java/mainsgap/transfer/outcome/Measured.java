@@ -62,6 +62,26 @@ public record Measured(
         found);
   }
 
+  /** The same with other breaks behind its return. */
+  public Measured with(FurtherInterruptions further) {
+    return new Measured(
+        event,
+        lossSeconds,
+        lastOpeningSeconds,
+        firstReturnSeconds,
+        returnSeconds,
+        transferMillis,
+        budget,
+        further,
+        deadMillis,
+        usableMillis,
+        recoveryMillis,
+        pointOnWaveDegrees,
+        supplies,
+        cleanness,
+        others);
+  }
+
   /** Half-width of the 95 % interval of the transfer time, in milliseconds. */
   public double uncertaintyMillis() {
     return budget.expandedMillis();
