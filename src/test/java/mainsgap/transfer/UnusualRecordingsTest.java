@@ -23,6 +23,7 @@ import mainsgap.transfer.outcome.Refused;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Supplies that move, step or are notched; loads that are taken over, and dead all the same. */
 class UnusualRecordingsTest {
@@ -330,6 +331,62 @@ class UnusualRecordingsTest {
             Measured.class, TransferMeasurement.measure(sketch.capture(), restoration));
     assertEquals(backMillis - lostMillis, gap.transferMillis(), gap.uncertaintyMillis());
     assertTrue(gap.uncertaintyMillis() < 0.03, gap.sentence());
+  }
+
+  /** A quasi-square output that is let go while it rests: any instant of the rest may be it. */
+  @ParameterizedTest
+  @ValueSource(doubles = {-0.6e-3, 0.1e-3, 1.1e-3})
+  void aLossWithinARestIsKnownToTheRest(double sinceCrossingSeconds) {
+    double lostSeconds = 10e-3 + sinceCrossingSeconds;
+    sketch.with(
+        ChannelRole.OUTPUT,
+        NOISE_VOLTS,
+        seconds -> {
+          if (seconds < lostSeconds) {
+            return quasiSquare(seconds);
+          }
+          return seconds < 22.013e-3 ? 0 : inverter(seconds);
+        });
+    MeasuringTask restoration = new MeasuringTask(Event.RESTORATION, 230, 50);
+    Measured gap =
+        assertInstanceOf(
+            Measured.class, TransferMeasurement.measure(sketch.capture(), restoration));
+    assertEquals(22.013 - 1e3 * lostSeconds, gap.transferMillis(), gap.uncertaintyMillis());
+    assertTrue(gap.uncertaintyMillis() > 1, gap.sentence());
+    assertTrue(gap.budget().isInRest("loss"));
+  }
+
+  /** An inverter that dies soon after it has come: its gap is told, and that it is dead. */
+  @Test
+  void anOutputThatComesAndDiesIsInterruptedOnceMore() {
+    Measured gap =
+        assertInstanceOf(
+            Measured.class,
+            outcome(
+                seconds -> {
+                  if (seconds < LOSS_SECONDS) {
+                    return mains(seconds);
+                  }
+                  boolean isFed = seconds > RETURN_SECONDS && seconds < RETURN_SECONDS + 30e-3;
+                  return isFed ? inverter(seconds) : 0;
+                }));
+    assertGap(1e3 * (RETURN_SECONDS - LOSS_SECONDS), gap);
+    assertTrue(gap.furtherInterruptions().isOpen());
+  }
+
+  /** Without models about it that show the gap, nothing is told of it. */
+  @Test
+  void aLoadThatLiesStillIsNeverUninterrupted() {
+    double jumped = LOSS_SECONDS - 7.4e-3;
+    assertRefusedOrInterrupted(
+        outcome(
+            gap(
+                seconds -> mains(seconds) + (Math.abs(seconds - jumped) < 0.2e-3 ? 250 : 0),
+                SketchedCapture::inverter)));
+  }
+
+  private static void assertRefusedOrInterrupted(Outcome outcome) {
+    assertNotEquals(Outcome.Kind.NO_INTERRUPTION, outcome.kind(), outcome.sentence());
   }
 
   private static double quasiSquare(double seconds) {

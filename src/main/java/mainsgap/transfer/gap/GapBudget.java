@@ -21,22 +21,26 @@ final class GapBudget {
 
   private final Recording recording;
   private final double noiseVolts;
+  private final boolean restsBefore;
 
   /**
    * For one recording.
    *
    * @param noiseVolts the standard deviation of samples about the supply before, quantisation in it
+   * @param restsBefore whether that supply rests in its cycles
    */
-  GapBudget(Recording recording, double noiseVolts) {
+  GapBudget(Recording recording, double noiseVolts, boolean restsBefore) {
     this.recording = recording;
     this.noiseVolts = noiseVolts;
+    this.restsBefore = restsBefore;
   }
 
   /** Of a gap with both its ends. */
   UncertaintyBudget ofGap(Edge loss, GapEnds.Returns returns) {
     Edge settled = returns.settled();
     double timeBase = timeBaseSeconds(settled.seconds() - loss.seconds());
-    List<UncertaintyBudget.Component> components = new ArrayList<>(components("loss", loss, false));
+    List<UncertaintyBudget.Component> components =
+        new ArrayList<>(components("loss", loss, restsBefore && loss.modelSeconds() > 0));
     components.addAll(components("return", settled, returns.inRest()));
     components.add(timeBase(timeBase));
     double combined =
@@ -55,7 +59,8 @@ final class GapBudget {
   /** Of what a record without return shows: its end is no reading. */
   UncertaintyBudget ofNoReturn(Edge loss, double shownSeconds) {
     double timeBase = timeBaseSeconds(shownSeconds);
-    List<UncertaintyBudget.Component> components = new ArrayList<>(components("loss", loss, false));
+    List<UncertaintyBudget.Component> components =
+        new ArrayList<>(components("loss", loss, restsBefore && loss.modelSeconds() > 0));
     components.add(timeBase(timeBase));
     double combined = Math.hypot(loss.standardSeconds(), timeBase);
     return new UncertaintyBudget(

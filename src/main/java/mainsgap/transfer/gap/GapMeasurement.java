@@ -156,7 +156,7 @@ public final class GapMeasurement {
   }
 
   private GapBudget budgets() {
-    return new GapBudget(recording, before.usualSpreadVolts());
+    return new GapBudget(recording, before.usualSpreadVolts(), before.hasSteps());
   }
 
   private Cleanness cleanness(Edge loss, GapEnds.Returns returns, Supply following) {

@@ -58,14 +58,15 @@ final class GapProof {
   boolean isGap(Edge loss, Edge settled) {
     double seconds = settled.seconds() - loss.seconds();
     double doubt = BEYOND_DOUBT * Math.hypot(loss.standardSeconds(), settled.standardSeconds());
-    boolean isShown = seconds - doubt >= SHORTEST_PROVED_SECONDS || after.hasSteps();
+    boolean hasSteps = before.hasSteps() || after.hasSteps();
+    boolean isShown = seconds - doubt >= SHORTEST_PROVED_SECONDS || hasSteps;
     if (seconds < SHORTEST_GAP_SECONDS || !isShown) {
       return false;
     }
     int from = Math.max(0, (int) Math.ceil(recording.time().indexAt(loss.seconds())));
     int to = (int) Math.ceil(recording.time().indexAt(settled.seconds()));
     int end = Math.min(to, recording.length());
-    boolean isVague = doubt > BEYOND_DOUBT * VAGUE_SECONDS && !after.hasSteps();
+    boolean isVague = doubt > BEYOND_DOUBT * VAGUE_SECONDS && !hasSteps;
     if (isVague && isFedThroughout(from, end)) {
       return false;
     }

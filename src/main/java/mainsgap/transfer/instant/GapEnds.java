@@ -65,7 +65,9 @@ public final class GapEnds {
     boolean isFollowed = !left.equals(found) && residue.isVisible(recording);
     Edge opened = isFollowed ? arc.endingAt(left) : arc.before(left, residue);
     Edge close = opened == null ? ShortArc.about(recording, before, left, residue) : opened;
-    return close == null ? left : close;
+    Edge lost = close == null ? left : close;
+    Edge rest = new RestLoss(recording, before, residue).bounded(lost);
+    return rest == null ? lost : rest;
   }
 
   /**

@@ -14,8 +14,8 @@ public final class OutcomeNotes {
   private static final double OTHER_HEIGHT_PERCENT = 10;
 
   private static final String IN_REST =
-      "the output came while its own waveform rests, which shows no instant: the time is"
-          + " that of the middle, and its uncertainty that of the rest";
+      " lies in a rest of the output's own waveform, which shows no instant: it is taken in the"
+          + " middle, with the rest as its uncertainty";
 
   /** Of a voltage that is seen to come back, but not for long enough to locate its return. */
   public static final String TOO_LATE =
@@ -73,8 +73,10 @@ public final class OutcomeNotes {
   }
 
   private void timesOf(Measured measured) {
-    if (measured.budget().isInRest()) {
-      notes.add(IN_REST);
+    for (String instant : List.of("loss", "return")) {
+      if (measured.budget().isInRest(instant)) {
+        notes.add("the " + instant + IN_REST);
+      }
     }
     String usable = Wording.usable(measured.transferMillis(), measured.usableMillis());
     if (!usable.isEmpty()) {

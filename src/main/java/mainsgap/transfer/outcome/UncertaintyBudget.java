@@ -49,9 +49,10 @@ public record UncertaintyBudget(List<Component> components, double coverageFacto
     return coverageFactor * rootOfSquares(Component::common);
   }
 
-  /** Whether an output with rests of its own came in one of them, unseen. */
-  public boolean isInRest() {
-    return components.stream().anyMatch(component -> component.name().endsWith(IN_REST));
+  /** Whether an output with rests of its own came, or was lost, in one of them, unseen. */
+  public boolean isInRest(String instant) {
+    return components.stream()
+        .anyMatch(component -> component.name().equals(instant + ": " + IN_REST));
   }
 
   private double rootOfSquares(Predicate<Component> counted) {

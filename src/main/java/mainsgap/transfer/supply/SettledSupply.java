@@ -40,6 +40,12 @@ public final class SettledSupply {
   /** A single cycle that leaves more of its fit is not fed all along. */
   private static final double WHOLE_CYCLE_SHARE_OF_PEAK = 0.04;
 
+  /** The fewest cycles that tell a frequency. */
+  private static final double BRIEF_CYCLES = 1.6;
+
+  /** A motor that runs on decays, and leaves more of a fit. */
+  private static final double BRIEF_SHARE_OF_PEAK = 0.015;
+
   private static final double LOWEST_HERTZ = 40;
   private static final double HIGHEST_HERTZ = 70;
 
@@ -54,7 +60,24 @@ public final class SettledSupply {
       }
     }
     double perCycle = recording.time().sampleRateHertz() / guessHertz;
-    return lastCycle(recording, departure, perCycle, guessHertz);
+    Supply last = lastCycle(recording, departure, perCycle, guessHertz);
+    return last == null ? brief(recording, departure, perCycle, guessHertz) : last;
+  }
+
+  /** A supply that feeds for less than three cycles, and is left before the record ends. */
+  private static @Nullable Supply brief(
+      Recording recording, int departure, double perCycle, double guessHertz) {
+    int span = (int) Math.ceil(BRIEF_CYCLES * perCycle);
+    int step = (int) Math.max(1, Math.round(STEP_CYCLES * perCycle));
+    for (int from = departure + step; from + span <= recording.length(); from += step) {
+      if (isFed(recording, from, from + span)) {
+        Supply found = Supply.fit(recording, from, from + span, guessHertz);
+        if (found.usualSpreadVolts() < BRIEF_SHARE_OF_PEAK * recording.peakVolts()) {
+          return found;
+        }
+      }
+    }
+    return null;
   }
 
   private static @Nullable Supply after(

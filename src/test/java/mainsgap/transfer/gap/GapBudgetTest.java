@@ -32,7 +32,7 @@ class GapBudgetTest {
   }
 
   private static UncertaintyBudget budget(CodeFormat format) {
-    return new GapBudget(recording(format), NOISE_VOLTS)
+    return new GapBudget(recording(format), NOISE_VOLTS, false)
         .ofGap(edge(0.1), new GapEnds.Returns(0.11, edge(0.11), false));
   }
 
@@ -66,7 +66,7 @@ class GapBudgetTest {
   @Test
   void gapWithoutReturnHasABudgetOfItsLossAlone() {
     UncertaintyBudget budget =
-        new GapBudget(recording(CodeFormat.REAL_64_LSB_FIRST), NOISE_VOLTS)
+        new GapBudget(recording(CodeFormat.REAL_64_LSB_FIRST), NOISE_VOLTS, false)
             .ofNoReturn(edge(0.1), 0.02);
     assertEquals(5, budget.components().size());
     assertEquals(

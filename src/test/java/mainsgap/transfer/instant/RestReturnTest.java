@@ -29,7 +29,7 @@ class RestReturnTest {
             .max()
             .orElseThrow();
     assertEquals(widest, rest(measured));
-    assertTrue(OutcomeNotes.of(measured).get(0).startsWith("the output came while"));
+    assertTrue(OutcomeNotes.of(measured).get(0).startsWith("the return lies in a rest"));
     assertTrue(errorMillis(known, measured) <= measured.uncertaintyMillis());
   }
 
@@ -40,7 +40,7 @@ class RestReturnTest {
     Measured measured = measured(known);
 
     assertEquals(0, rest(measured));
-    assertFalse(measured.budget().isInRest());
+    assertFalse(measured.budget().isInRest("return"));
     assertTrue(errorMillis(known, measured) <= 2e-3 * known.truth().sampleMicros());
   }
 

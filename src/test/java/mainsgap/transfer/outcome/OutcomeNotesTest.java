@@ -39,8 +39,8 @@ class OutcomeNotesTest {
             2);
     assertEquals(
         List.of(
-            "the output came while its own waveform rests, which shows no instant: the"
-                + " time is that of the middle, and its uncertainty that of the rest"),
+            "the return lies in a rest of the output's own waveform, which shows no instant: it is"
+                + " taken in the middle, with the rest as its uncertainty"),
         OutcomeNotes.of(new Outcomes.Gap(8, 0.01).of(rest).outcome()));
   }
 
