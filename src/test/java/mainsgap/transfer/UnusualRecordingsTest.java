@@ -367,7 +367,7 @@ class UnusualRecordingsTest {
                   if (seconds < LOSS_SECONDS) {
                     return mains(seconds);
                   }
-                  boolean isFed = seconds > RETURN_SECONDS && seconds < RETURN_SECONDS + 30e-3;
+                  boolean isFed = seconds > RETURN_SECONDS && seconds < RETURN_SECONDS + 45e-3;
                   return isFed ? inverter(seconds) : 0;
                 }));
     assertGap(1e3 * (RETURN_SECONDS - LOSS_SECONDS), gap);
