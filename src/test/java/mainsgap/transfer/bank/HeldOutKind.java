@@ -28,44 +28,12 @@ public enum HeldOutKind implements CaptureKind {
         rig.makeBounces = new double[] {lastBreak + rig.dice.between(0.4e-3, 1.5e-3), lastBreak};
       }),
 
-  /** The output's contact bounces, and the load keeps some of its voltage while it is open. */
-  DISCHARGING_BOUNCE(
+  /** An output that drops out for long soon after it has come. */
+  LONG_SECOND_BREAK(
       rig -> {
-        rig.gapSeconds = rig.dice.between(6e-3, 20e-3);
-        double lastBreak = rig.dice.between(0.3e-3, 1.5e-3);
-        rig.makeBounces = new double[] {lastBreak + rig.dice.between(0.3e-3, 2e-3), lastBreak};
-        rig.dischargeSeconds = rig.dice.logBetween(30e-6, 0.5e-3);
-      }),
-
-  /** A load whose rectifier commutates: a notch in each half cycle, on mains as on the output. */
-  NOTCHED(
-      rig -> {
-        rig.gapSeconds = rig.dice.between(3e-3, 40e-3);
-        rig.notchSeconds = rig.dice.logBetween(50e-6, 0.2e-3);
-        rig.notchDegrees = rig.dice.between(0, 180);
-        rig.notchShare = rig.dice.between(0.6, 0.9);
-      }),
-
-  /** Mains whose voltage or angle steps some cycles before it is lost. */
-  STEPPING_MAINS(
-      rig -> {
-        rig.cyclesBefore = rig.dice.between(9, 12);
-        rig.stepBeforeSeconds = rig.dice.logBetween(2, 6) / rig.nominalHertz;
-        if (rig.dice.coin()) {
-          rig.stepShare = 1 + rig.dice.pick(-1, 1) * rig.dice.between(0.02, 0.1);
-        } else {
-          rig.stepDegrees = rig.dice.pick(-1, 1) * rig.dice.between(2, 20);
-        }
-      }),
-
-  /** A slow probe before a ringing output. */
-  LOW_PASS_AND_RING(
-      rig -> {
-        rig.lowPassSeconds = rig.dice.between(5e-6, 60e-6);
-        rig.ringShare = rig.dice.between(0.1, 0.5);
-        rig.ringHertz = rig.dice.between(500, 3000);
-        rig.ringDegrees = rig.dice.between(-45, 45);
-        rig.ringDecaySeconds = rig.dice.between(0.3e-3, 1.5e-3);
+        rig.secondBreakAfterSeconds = rig.dice.between(1.2, 4) / rig.nominalHertz;
+        rig.secondBreakSeconds = rig.dice.logBetween(30e-3, 0.2);
+        rig.secondsAfter = 0.6;
       }),
 
   /** A long gap at whose end the output comes up slowly. */

@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import mainsgap.transfer.TransferMeasurement;
 import mainsgap.transfer.bank.CaptureKind;
-import mainsgap.transfer.bank.HeldOutKind;
 import mainsgap.transfer.bank.Kind;
 import mainsgap.transfer.bank.KnownCapture;
 import mainsgap.transfer.outcome.Measured;
@@ -18,9 +17,9 @@ class DischargedBreakTest {
   @ParameterizedTest
   @ValueSource(longs = {12, 85, 160, 187, 221, 297})
   void makeOutOfADischargeIsTheReturn(long seed) {
-    KnownCapture known = HeldOutKind.DISCHARGING_BOUNCE.capture(seed);
+    KnownCapture known = Kind.DISCHARGING_BOUNCE.capture(seed);
 
-    Measured measured = measured(HeldOutKind.DISCHARGING_BOUNCE, seed);
+    Measured measured = measured(Kind.DISCHARGING_BOUNCE, seed);
 
     assertEquals(known.truth().transferMillis(), measured.transferMillis(), 0.1);
     assertTrue(measured.firstReturnSeconds() < measured.returnSeconds());
