@@ -27,6 +27,9 @@ public final class StillLoad {
   /** The noise of a mean stays within so many of its standard deviations. */
   private static final double NOISES = 6;
 
+  /** Of many samples so many tell where the load lies. */
+  private static final int SAMPLES_OF_A_MEAN = 16;
+
   /** A supply that crosses zero is within the band for less (own choice). */
   private static final double SHORTEST_CYCLES = 0.07;
 
@@ -176,7 +179,8 @@ public final class StillLoad {
 
   private List<Stretch> stretches() {
     int width = Departure.averagingSamples(recording);
-    double noise = NOISES * start.noiseVolts() / Math.sqrt(width);
+    int step = Math.max(1, width / SAMPLES_OF_A_MEAN);
+    double noise = NOISES * start.noiseVolts() / Math.sqrt((double) width / step);
     double band = Math.max(BAND_SHARE_OF_PEAK * recording.peakVolts(), noise);
     double zero = Math.max(ZERO_SHARE_OF_PEAK * recording.peakVolts(), noise);
     double shortest = SHORTEST_CYCLES / 2 * recording.samplesPerCycle();
@@ -185,7 +189,7 @@ public final class StillLoad {
     double low = Double.POSITIVE_INFINITY;
     double high = Double.NEGATIVE_INFINITY;
     for (int i = 0; i + width <= recording.length(); i += width) {
-      double mean = mean(i, i + width);
+      double mean = mean(i, i + width, step);
       double newLow = Math.min(low, mean);
       double newHigh = Math.max(high, mean);
       boolean isStill = Math.abs(mean - start.offsetVolts()) < zero && newHigh - newLow < band;
@@ -209,11 +213,14 @@ public final class StillLoad {
     }
   }
 
-  private double mean(int from, int to) {
+  private double mean(int from, int to, int step) {
+    double[] volts = recording.volts();
     double sum = 0;
-    for (int i = from; i < to; i++) {
-      sum += recording.volts()[i];
+    int count = 0;
+    for (int i = from; i < to; i += step) {
+      sum += volts[i];
+      count++;
     }
-    return sum / (to - from);
+    return sum / count;
   }
 }
