@@ -378,14 +378,11 @@ class UnusualRecordingsTest {
   @Test
   void aLoadThatLiesStillIsNeverUninterrupted() {
     double jumped = LOSS_SECONDS - 7.4e-3;
-    assertRefusedOrInterrupted(
+    Outcome outcome =
         outcome(
             gap(
                 seconds -> mains(seconds) + (Math.abs(seconds - jumped) < 0.2e-3 ? 250 : 0),
-                SketchedCapture::inverter)));
-  }
-
-  private static void assertRefusedOrInterrupted(Outcome outcome) {
+                SketchedCapture::inverter));
     assertNotEquals(Outcome.Kind.NO_INTERRUPTION, outcome.kind(), outcome.sentence());
   }
 

@@ -106,7 +106,9 @@ public final class StillLoad {
     double most =
         Math.max(
             SHORTEST_CYCLES * recording.samplesPerCycle(),
-            RESTS * Math.max(longest(0, cycles), longest(recording.length() - cycles)));
+            RESTS
+                * Math.max(
+                    longest(0, cycles), longest(recording.length() - cycles, recording.length())));
     for (Stretch stretch : stretches) {
       if (stretch.from() >= cycles && stretch.length() > most) {
         throw new CannotMeasureException(
@@ -145,7 +147,7 @@ public final class StillLoad {
         new FurtherInterruptions(
             Math.max(count, further.count()),
             Math.max(millis, told == null ? 0 : told),
-            doubtMillis(),
+            Math.max(doubtMillis(), further.uncertaintyMillis()),
             isOpen || further.isOpen()));
   }
 
@@ -162,10 +164,6 @@ public final class StillLoad {
             && last.length() >= END_CYCLES * recording.samplesPerCycle()
         ? last
         : null;
-  }
-
-  private int longest(int from) {
-    return longest(Math.max(0, from), recording.length());
   }
 
   /** The longest rest that lies wholly within samples. */
