@@ -74,16 +74,17 @@ final class TakenOver {
    */
   private @Nullable FoundEvent leftInTurn(Supply takenOver) {
     int from = takenOver.from();
-    if (new SupplyBreaks(output, takenOver).from(from, from).leftAt() < 0) {
-      return null;
-    }
+    boolean isLeft = new SupplyBreaks(output, takenOver).from(from, from).leftAt() >= 0;
     try {
       FoundEvent next = foundFrom(takenOver);
       return next.outcome() instanceof NoInterruption ? null : next;
     } catch (NoEventException e) {
       return null;
     } catch (CannotMeasureException | FitException e) {
-      throw cannotMeasure(e);
+      if (isLeft) {
+        throw cannotMeasure(e);
+      }
+      return null;
     }
   }
 

@@ -30,6 +30,10 @@ final class GapProof {
   private static final double VAGUE_SECONDS = 0.2e-3;
 
   private static final double FED_SHARE_OF_PEAK = 0.03;
+  private static final double NEITHER_SHARE_OF_PEAK = 0.01;
+  private static final double NEITHER_SHARE = 0.5;
+  private static final double FAR_SHARE_OF_PEAK = 0.05;
+  private static final double FAR_SECONDS = 49e-6;
   private static final double FED_NOISES = 4;
 
   private final Recording recording;
@@ -92,15 +96,32 @@ final class GapProof {
       }
     }
     boolean isLeft = left > LEFT_SHARE * (to - from) && farthest > apart;
-    return isLeft || followed < FOLLOWING_SHARE * (to - from);
+    return isLeft || followed < FOLLOWING_SHARE * (to - from) || isFedByNeither(from, end);
+  }
+
+  /**
+   * Whether most of the samples are those of neither supply, and some by far: two supplies that go
+   * over into each other, or one that drifts, stay near the one or the other.
+   */
+  private boolean isFedByNeither(int from, int end) {
+    int neither = fedByNeither(from, end, NEITHER_SHARE_OF_PEAK);
+    double farSeconds =
+        fedByNeither(from, end, FAR_SHARE_OF_PEAK) * recording.time().intervalSeconds();
+    return neither > NEITHER_SHARE * (end - from) && farSeconds >= FAR_SECONDS;
   }
 
   /** Whether each sample is that of one of the two supplies, which go over into each other. */
   private boolean isFedThroughout(int from, int end) {
+    int neither = fedByNeither(from, end, FED_SHARE_OF_PEAK);
+    return neither * recording.time().intervalSeconds() < SHORTEST_PROVED_SECONDS;
+  }
+
+  /** How many samples are those of neither supply, within a share of peak and the noise. */
+  private int fedByNeither(int from, int end, double shareOfPeak) {
     double[] suppliedBefore = before.voltsIn(recording.time(), from, end);
     double[] suppliedAfter = after.voltsIn(recording.time(), from, end);
     double apart =
-        Math.max(FED_SHARE_OF_PEAK * recording.peakVolts(), FED_NOISES * before.usualSpreadVolts());
+        Math.max(shareOfPeak * recording.peakVolts(), FED_NOISES * before.usualSpreadVolts());
     int neither = 0;
     for (int i = from; i < end; i++) {
       double volts = recording.volts()[i];
@@ -109,6 +130,6 @@ final class GapProof {
               || Math.abs(volts - suppliedAfter[i - from]) < apart;
       neither += isFed ? 0 : 1;
     }
-    return neither * recording.time().intervalSeconds() < SHORTEST_PROVED_SECONDS;
+    return neither;
   }
 }

@@ -65,7 +65,7 @@ public final class GapResidue {
     int first = Math.min(settled, Math.max(left, last - (int) stretch));
     double longest = Math.min(last - first, recording.samplesIn(LONGEST_STRETCH_SECONDS));
     Residue best = Residue.level(0, explained, Math.min(last, first + (int) stretch));
-    Residue tight = best;
+    Residue tight = null;
     double tightly = Math.max(TIGHT_NOISES * noise, TIGHT_SHARE_OF_PEAK * recording.peakVolts());
     int failures = 0;
     stretch = Math.min(stretch, longest);
@@ -85,9 +85,11 @@ public final class GapResidue {
       }
       stretch = Math.max(stretch + 1, stretch * GROWTH);
     }
-    boolean isLong =
-        tight.explainedTo() - first > TIGHT_STRETCH_SHARE * (best.explainedTo() - first);
-    return isLong ? tight : best;
+    return tight != null && isLong(tight, best, first) ? tight : best;
+  }
+
+  private static boolean isLong(Residue tight, Residue best, int first) {
+    return tight.explainedTo() - first > TIGHT_STRETCH_SHARE * (best.explainedTo() - first);
   }
 
   /**

@@ -28,6 +28,8 @@ public final class GapTopology {
   /** A sine passes the dead level faster than this. */
   private static final double SHORTEST_DWELL_SECONDS = 0.6e-3;
 
+  private static final double REST_REACH_SECONDS = 0.2e-3;
+
   private final Recording recording;
   private final Supply before;
   private final @Nullable Supply after;
@@ -197,19 +199,32 @@ public final class GapTopology {
       Segmentation.Run run = runs.get(k);
       if (run.part() == Segmentation.Part.AFTER
           && runs.get(k - 1).part() == Segmentation.Part.BEFORE) {
-        int end = run.from();
+        int start = restFrom(run);
+        int end = start;
         while (end < run.to() && (isLow(end) || isResting(end))) {
           end++;
         }
-        if (end - run.from() > recording.samplesIn(SHORTEST_DWELL_SECONDS) && end < run.to()) {
+        if (end - start > recording.samplesIn(SHORTEST_DWELL_SECONDS) && end < run.to()) {
           List<Segmentation.Run> split = new ArrayList<>(runs);
-          split.set(k, new Segmentation.Run(Segmentation.Part.GAP, run.from(), end));
+          int since = runs.get(k - 1).from();
+          split.set(k - 1, new Segmentation.Run(Segmentation.Part.BEFORE, since, start));
+          split.set(k, new Segmentation.Run(Segmentation.Part.GAP, start, end));
           split.add(k + 1, new Segmentation.Run(Segmentation.Part.AFTER, end, run.to()));
           return split;
         }
       }
     }
     return runs;
+  }
+
+  /** Where both supplies lie alike before the rest, nothing tells where the one ends. */
+  private int restFrom(Segmentation.Run run) {
+    int latest = Math.min(run.to(), run.from() + recording.samplesIn(REST_REACH_SECONDS));
+    int start = run.from();
+    while (start < latest && !isLow(start)) {
+      start++;
+    }
+    return start < latest ? start : run.from();
   }
 
   private boolean isLow(int index) {

@@ -125,14 +125,16 @@ public final class Makes {
   private List<Segmentation.Run> breaks(
       Instants.Search search, double spread, List<Segmentation.Run> runs) {
     List<Segmentation.Run> found = new ArrayList<>(breaksIn(search, spread));
+    int made = (int) Math.ceil(recording.time().indexAt(first.seconds()));
+    int shortest = recording.samplesIn(SHORTEST_BREAK_SECONDS);
     for (Segmentation.Run run : runs) {
-      boolean isLater =
-          run.part() == Segmentation.Part.BREAK
-              && recording.time().secondsAt(run.from()) > first.seconds();
-      if (isLater
-          && found.stream().noneMatch(run::overlaps)
-          && isBreak(run, spread, NEARER_SHARE)) {
-        found.add(run);
+      if (run.part() != Segmentation.Part.BREAK || run.to() - made < shortest) {
+        continue;
+      }
+      Segmentation.Run later =
+          new Segmentation.Run(run.part(), Math.max(made, run.from()), run.to());
+      if (found.stream().noneMatch(later::overlaps) && isBreak(later, spread, NEARER_SHARE)) {
+        found.add(later);
       }
     }
     found.sort(Comparator.comparingInt(Segmentation.Run::from));

@@ -11,6 +11,8 @@ public final class OwnShape {
 
   private static final int CYCLES = 2;
 
+  private static final double LONGEST_CYCLES = 0.5;
+
   /** A cycle is no whole number of samples. */
   private static final int SLACK_SAMPLES = 1;
 
@@ -26,9 +28,13 @@ public final class OwnShape {
 
   /**
    * Whether samples {@code from} (inclusive) to {@code to} (exclusive) deviate from the supply as
-   * they do in the next cycles; never, where the record ends before these.
+   * they do in the next cycles; never, where the record ends before these, or over so long that the
+   * deviations of both half cycles cancel.
    */
   public boolean is(int from, int to) {
+    if (to - from > LONGEST_CYCLES * samplesPerCycle) {
+      return false;
+    }
     double once = meanDeviation(from, to);
     for (int cycle = 1; cycle <= CYCLES; cycle++) {
       int later = (int) Math.round(cycle * samplesPerCycle);
