@@ -7,6 +7,7 @@ import mainsgap.transfer.event.FollowedAgain;
 import mainsgap.transfer.event.MainsWatch;
 import mainsgap.transfer.event.PassedOver;
 import mainsgap.transfer.gap.GapMeasurement;
+import mainsgap.transfer.instant.GapEnds;
 import mainsgap.transfer.instant.GapTopology;
 import mainsgap.transfer.outcome.CannotMeasureException;
 import mainsgap.transfer.outcome.Measured;
@@ -42,6 +43,9 @@ final class EventFit {
 
   /** A supply that settles later may be another one than that which came at the departure. */
   private static final double SETTLED_CYCLES = 2;
+
+  /** A residue that spans two openings takes what lies between them for its own. */
+  private static final double CLEARER_SHARE = 0.9;
 
   private final HarmonicModel start;
   private final MainsWatch watch;
@@ -123,8 +127,8 @@ final class EventFit {
   }
 
   /**
-   * What lies between two supplies; what turns out to be a disturbance is bridged, {@code bridged}
-   * of them so far.
+   * What lies between two supplies. What is left on the load behind its last opening tells whether
+   * it was dead before: what was a disturbance is bridged, {@code bridged} of them so far.
    */
   private @Nullable FoundEvent between(
       Recording watched,
@@ -137,7 +141,10 @@ final class EventFit {
     int left = seen.followedAgain().left();
     boolean isLater = left - departure > watched.samplesIn(LATER_SECONDS);
     GapTopology topology = isLater ? seen.leftAt(left) : seen;
-    Disturbance.Stretch disturbance = disturbance(topology);
+    FollowedAgain again = topology.followedAgain();
+    boolean isLeftAgain = again.leftForGood() > again.left();
+    GapTopology opened = isLeftAgain ? topology.leftAt(again.leftForGood()) : topology;
+    Disturbance.Stretch disturbance = isLeftAgain ? opened.followedAgain().disturbance() : null;
     if (disturbance != null) {
       PassedOver passed = PassedOver.bridged(watched, before, disturbance);
       Recording cleared = passed.recording();
@@ -148,20 +155,31 @@ final class EventFit {
       Supply following = after == null || next > after.from() ? settled(cleared, next) : after;
       return between(cleared, before, following, next, disturbance, bridged + 1);
     }
+    boolean isBetter =
+        opened.residue().spreadVolts() < CLEARER_SHARE * topology.residue().spreadVolts();
+    GapTopology told = isBetter ? opened : topology;
+    GapEnds ends = new GapEnds(watched, before, after, told);
     Outcome outcome =
-        new GapMeasurement(watched, before, after, topology, watch, disturbed).outcome();
+        new GapMeasurement(watched, before, after, told, ends, watch, disturbed).outcome();
     return outcome == null ? null : new FoundEvent(outcome, before, after, null);
+  }
+
+  /**
+   * What is found where the load is fed by one supply at first, and settles on another.
+   *
+   * @param cleared the same recording as if the first had gone on feeding
+   */
+  @Nullable FoundEvent returned(
+      Recording watched, Recording cleared, Supply before, Supply first, Supply settled, int left) {
+    GapTopology topology = new GapTopology(cleared, before, first, left);
+    GapEnds ends = new GapEnds(cleared, before, first, topology);
+    Outcome outcome =
+        new GapMeasurement(watched, before, settled, topology, ends, watch, null).outcome();
+    return outcome == null ? null : new FoundEvent(outcome, before, settled, null);
   }
 
   private static @Nullable Supply settled(Recording watched, int departure) {
     return SettledSupply.after(watched, departure, watched.task().nominalFrequencyHertz());
-  }
-
-  /** What is left on the load behind the loss tells whether it was dead before. */
-  private static Disturbance.@Nullable Stretch disturbance(GapTopology topology) {
-    FollowedAgain again = topology.followedAgain();
-    int left = again.leftForGood();
-    return left > again.left() ? topology.leftAt(left).followedAgain().disturbance() : null;
   }
 
   /**

@@ -111,6 +111,27 @@ final class EventSearch {
         new UnbrokenSupply(output, start, watch, lookedAt).outcome(), null, null, mainsLoss());
   }
 
+  /** What is found about a departure from a supply that is known; null where it is no event. */
+  @Nullable FoundEvent at(Recording watched, Supply before, int departure) {
+    return isSupply(before) ? ofMainsLoss(fits.event(watched, before, departure, null)) : null;
+  }
+
+  /**
+   * The same where one supply feeds the load at first, and it settles on another.
+   *
+   * @param cleared the same recording as if the first had gone on feeding
+   */
+  @Nullable FoundEvent at(
+      Recording watched, Recording cleared, Supply before, Supply first, Supply settled, int left) {
+    return isSupply(before)
+        ? ofMainsLoss(fits.returned(watched, cleared, before, first, settled, left))
+        : null;
+  }
+
+  private @Nullable FoundEvent ofMainsLoss(@Nullable FoundEvent event) {
+    return event == null || isBeforeMainsLoss(event.outcome()) ? null : event.with(mainsLoss());
+  }
+
   /** An interruption that was over well before mains was lost is no answer to that loss. */
   private boolean isBeforeMainsLoss(Outcome outcome) {
     MainsLoss loss = mainsLoss();

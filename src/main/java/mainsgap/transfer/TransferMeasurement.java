@@ -56,17 +56,22 @@ public final class TransferMeasurement {
     StillLoad still = new StillLoad(output, start);
     NoReturn dead = still.toTheEnd();
     Waveform mains = capture.waveform(ChannelRole.MAINS).orElse(null);
+    EventSearch search = new EventSearch(output, start, mains);
+    DisturbedEnds disturbed = new DisturbedEnds(output, search, still);
     try {
-      FoundEvent event = new EventSearch(output, start, mains).found();
-      FoundEvent found = new TakenOver(capture, output, event).toTheEnd();
+      FoundEvent found = new TakenOver(capture, output, search.found()).toTheEnd();
       return dead != null && isOverBefore(dead, found.outcome(), task)
           ? new FoundEvent(dead, null, null, found.mainsLoss())
-          : found.heldAgainst(still);
-    } catch (NoEventException e) {
-      if (dead == null) {
+          : disturbed.insteadOf(found).heldAgainst(still);
+    } catch (CannotMeasureException e) {
+      if (dead != null && e instanceof NoEventException) {
+        return new FoundEvent(dead, null, null, null);
+      }
+      FoundEvent gap = disturbed.first();
+      if (gap == null) {
         throw e;
       }
-      return new FoundEvent(dead, null, null, null);
+      return gap.heldAgainst(still);
     }
   }
 

@@ -45,11 +45,18 @@ public final class GapMeasurement {
   private final Disturbance.@Nullable Stretch disturbed;
   private final GapEnds ends;
 
+  /**
+   * Of one event.
+   *
+   * @param after the supply that the load settles on; null where none feeds it
+   * @param ends where the gap begins and ends
+   */
   public GapMeasurement(
       Recording recording,
       Supply before,
       @Nullable Supply after,
       GapTopology topology,
+      GapEnds ends,
       MainsWatch mains,
       Disturbance.@Nullable Stretch disturbed) {
     this.recording = recording;
@@ -59,7 +66,7 @@ public final class GapMeasurement {
     this.residue = topology.residue();
     this.mains = mains;
     this.disturbed = disturbed;
-    this.ends = new GapEnds(recording, before, after, topology);
+    this.ends = ends;
   }
 
   /** The outcome of the event; null where the departure turns out to be none. */
@@ -76,7 +83,7 @@ public final class GapMeasurement {
     if (after == null || !ends.hasReturn()) {
       return noReturn(loss, lastOpening);
     }
-    GapEnds.Returns returns = ends.returns(lastOpening, after);
+    GapEnds.Returns returns = ends.returns(lastOpening);
     if (new GapProof(recording, before, after, residue).isGap(loss, returns.settled())) {
       return measured(loss, lastOpening, returns, after);
     }

@@ -51,9 +51,14 @@ public final class StillLoad {
   private final HarmonicModel start;
   private final List<Stretch> stretches;
 
-  /** Samples in which the load lies still. */
-  private record Stretch(int from, int to) {
-    int length() {
+  /**
+   * Samples in which the load lies still.
+   *
+   * @param from the first of them
+   * @param to one after the last
+   */
+  public record Stretch(int from, int to) {
+    public int length() {
       return to - from;
     }
   }
@@ -102,24 +107,43 @@ public final class StillLoad {
    * @throws CannotMeasureException where the load lies still for longer than its supplies rest
    */
   public void requireNone() {
+    double shortest = SHORTEST_CYCLES * recording.samplesPerCycle();
+    for (Stretch stretch : beyondRests()) {
+      if (stretch.length() <= shortest) {
+        continue;
+      }
+      throw new CannotMeasureException(
+          String.format(
+              Locale.ROOT,
+              "the load lies still for %.1f ms at %.1f ms of the time axis, though the supplies"
+                  + " about it show no gap: look at the trace, and judge it there",
+              1e3 * stretch.length() * recording.time().intervalSeconds(),
+              1e3 * recording.time().secondsAt(stretch.from())));
+    }
+  }
+
+  /** The stretches that are longer than its supplies rest; of these some may be crossings. */
+  public List<Stretch> beyondRests() {
     int cycles = (int) (START_CYCLES * recording.samplesPerCycle());
-    double most =
-        Math.max(
-            SHORTEST_CYCLES * recording.samplesPerCycle(),
-            RESTS
-                * Math.max(
-                    longest(0, cycles), longest(recording.length() - cycles, recording.length())));
+    int rest =
+        Math.max(longest(0, cycles), longest(recording.length() - cycles, recording.length()));
+    return joined().stream()
+        .filter(stretch -> stretch.from() >= cycles && stretch.length() > RESTS * rest)
+        .toList();
+  }
+
+  /** Where the load comes to lie still at a level that it leaves by little, that is no end. */
+  private List<Stretch> joined() {
+    List<Stretch> joined = new ArrayList<>();
     for (Stretch stretch : stretches) {
-      if (stretch.from() >= cycles && stretch.length() > most) {
-        throw new CannotMeasureException(
-            String.format(
-                Locale.ROOT,
-                "the load lies still for %.1f ms at %.1f ms of the time axis, though the supplies"
-                    + " about it show no gap: look at the trace, and judge it there",
-                1e3 * stretch.length() * recording.time().intervalSeconds(),
-                1e3 * recording.time().secondsAt(stretch.from())));
+      Stretch last = joined.isEmpty() ? null : joined.get(joined.size() - 1);
+      if (last != null && last.to() == stretch.from()) {
+        joined.set(joined.size() - 1, new Stretch(last.from(), stretch.to()));
+      } else {
+        joined.add(stretch);
       }
     }
+    return joined;
   }
 
   /** A gap with the breaks behind its return that the models left out. */
@@ -129,10 +153,10 @@ public final class StillLoad {
     double longest = 0;
     int from = (int) Math.ceil(recording.time().indexAt(gap.returnSeconds()));
     for (Stretch stretch : stretches) {
-      boolean isBreak = stretch.length() > MOST_REST_CYCLES * recording.samplesPerCycle();
-      if (isBreak && stretch.from() >= from) {
+      int behind = stretch.to() - Math.max(from, stretch.from());
+      if (behind > MOST_REST_CYCLES * recording.samplesPerCycle()) {
         count++;
-        longest = Math.max(longest, stretch.length());
+        longest = Math.max(longest, behind);
       }
     }
     double millis = 1e3 * longest * recording.time().intervalSeconds() + doubtMillis();

@@ -2,6 +2,7 @@ package mainsgap.transfer.instant;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import mainsgap.transfer.edge.Edge;
 import mainsgap.transfer.outcome.CannotMeasureException;
 import mainsgap.transfer.supply.OwnShape;
@@ -18,6 +19,7 @@ public final class GapEnds {
 
   private final Recording recording;
   private final Supply before;
+  private final @Nullable Supply after;
   private final List<Segmentation.Run> runs;
   private final Residue residue;
   private final Instants instants;
@@ -35,6 +37,7 @@ public final class GapEnds {
   public GapEnds(Recording recording, Supply before, @Nullable Supply after, GapTopology topology) {
     this.recording = recording;
     this.before = before;
+    this.after = after;
     this.runs = topology.runs();
     this.residue = topology.residue();
     this.instants = new Instants(recording, before, residue, after);
@@ -71,11 +74,12 @@ public final class GapEnds {
   }
 
   /**
-   * The makes, out of the gap into {@code following}.
+   * The makes, out of the gap into the supply after.
    *
    * @param opened the last opening
    */
-  public Returns returns(Edge opened, Supply following) {
+  public Returns returns(Edge opened) {
+    Supply following = Objects.requireNonNull(after, "nothing returns without a supply after");
     int firstAfter = indexOf(Segmentation.Part.AFTER);
     Instants.Search search = searches.arrival(firstAfter);
     List<Integer> steps = steps(search, following);

@@ -25,24 +25,13 @@ public final class FedAtOnce {
   private static final double[] FREQUENCY_SHARES = {0.99, 0.995, 1, 1.005, 1.01};
 
   private final Recording recording;
-  private final Supply before;
-  private final double offset;
-
-  /** A sine in a stretch, by its cosine and sine amplitudes from the start of the record's axis. */
-  private record Phasor(double cosine, double sine) {
-    double amplitude() {
-      return Math.hypot(cosine, sine);
-    }
-
-    double angle() {
-      return Math.atan2(cosine, sine);
-    }
-  }
+  private final double spreadVolts;
+  private final MovedSupply moved;
 
   public FedAtOnce(Recording recording, Supply before) {
     this.recording = recording;
-    this.before = before;
-    this.offset = before.harmonics().offsetVolts();
+    this.spreadVolts = before.usualSpreadVolts();
+    this.moved = new MovedSupply(recording, before);
   }
 
   /**
@@ -61,69 +50,15 @@ public final class FedAtOnce {
       return false;
     }
     double most =
-        Math.max(
-            EXPLAINED_SHARE_OF_PEAK * recording.peakVolts(),
-            EXPLAINED_NOISES * before.usualSpreadVolts());
+        Math.max(EXPLAINED_SHARE_OF_PEAK * recording.peakVolts(), EXPLAINED_NOISES * spreadVolts);
     for (double share : FREQUENCY_SHARES) {
-      if (misfitVolts(from, end, share) < most) {
+      MovedSupply.Move move = moved.to(from, end, share);
+      double height = move.amplitudeVolts() / recording.peakVolts();
+      boolean isHigh = height >= LEAST_SHARE_OF_PEAK && height <= MOST_SHARE_OF_PEAK;
+      if (isHigh && move.misfitVolts() < most) {
         return true;
       }
     }
     return false;
-  }
-
-  /** What the supply before, moved in angle and height, leaves of the samples; RMS. */
-  private double misfitVolts(int from, int to, double frequencyShare) {
-    double[] supplied = moved(from, to, frequencyShare, 0);
-    double[] found = new double[to - from];
-    for (int k = 0; k < found.length; k++) {
-      found[k] = recording.volts()[from + k] - offset;
-    }
-    double omega = 2 * Math.PI * frequencyShare * before.harmonics().frequencyHertz();
-    Phasor as = phasor(from, found, omega);
-    Phasor was = phasor(from, supplied, omega);
-    double height = as.amplitude() / recording.peakVolts();
-    if (height < LEAST_SHARE_OF_PEAK || height > MOST_SHARE_OF_PEAK) {
-      return Double.POSITIVE_INFINITY;
-    }
-    double ratio = as.amplitude() / was.amplitude();
-    double[] other = moved(from, to, frequencyShare, (as.angle() - was.angle()) / omega);
-    double squares = 0;
-    for (int k = 0; k < found.length; k++) {
-      double off = found[k] - ratio * other[k];
-      squares += off * off;
-    }
-    return Math.sqrt(squares / found.length);
-  }
-
-  /** The supply before as it would be at another frequency, and later by some seconds. */
-  private double[] moved(int from, int to, double frequencyShare, double seconds) {
-    double[] volts = new double[to - from];
-    double middle = recording.time().secondsAt(0.5 * (from + to));
-    for (int k = 0; k < volts.length; k++) {
-      double at = recording.time().secondsAt(from + k);
-      volts[k] = before.model().voltsAt(middle + frequencyShare * (at - middle) + seconds) - offset;
-    }
-    return volts;
-  }
-
-  private Phasor phasor(int from, double[] volts, double omega) {
-    double cc = 0;
-    double cs = 0;
-    double ss = 0;
-    double cv = 0;
-    double sv = 0;
-    for (int k = 0; k < volts.length; k++) {
-      double angle = omega * recording.time().secondsAt(from + k);
-      double cos = Math.cos(angle);
-      double sin = Math.sin(angle);
-      cc += cos * cos;
-      cs += cos * sin;
-      ss += sin * sin;
-      cv += cos * volts[k];
-      sv += sin * volts[k];
-    }
-    double determinant = cc * ss - cs * cs;
-    return new Phasor((cv * ss - sv * cs) / determinant, (sv * cc - cv * cs) / determinant);
   }
 }

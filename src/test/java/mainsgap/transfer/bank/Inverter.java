@@ -20,10 +20,15 @@ final class Inverter {
 
   double voltsAt(double seconds) {
     double since = Math.max(0, seconds - makeSeconds);
-    double angle = Math.toRadians(degreesAt(seconds));
+    boolean isStepped =
+        rig.outputStepAfterSeconds > 0
+            && seconds - rig.returnSeconds() >= rig.outputStepAfterSeconds;
+    double height = isStepped ? rig.outputStepShare : 1;
+    double angle = Math.toRadians(degreesAt(seconds) + (isStepped ? rig.outputStepDegrees : 0));
     double ripple = rig.rippleShare * Math.sin(2 * Math.PI * rig.rippleHertz * seconds);
     return rig.peakVolts()
         * rig.outputShare
+        * height
         * (amplitude(since) * shape(angle) - ring(since) + ripple);
   }
 

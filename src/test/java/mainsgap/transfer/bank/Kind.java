@@ -266,6 +266,55 @@ public enum Kind implements CaptureKind {
         }
       }),
 
+  /** Mains whose voltage or angle steps less than a cycle or so before it is lost. */
+  STEP_JUST_BEFORE(
+      rig -> {
+        rig.cyclesBefore = rig.dice.between(7, 10);
+        rig.gapSeconds = rig.dice.logBetween(2e-3, 80e-3);
+        rig.stepBeforeSeconds = rig.dice.between(0.25, 1.2) / rig.nominalHertz;
+        if (rig.dice.coin()) {
+          rig.stepShare = 1 + rig.dice.pick(-1, 1) * rig.dice.between(0.05, 0.2);
+        } else {
+          rig.stepDegrees = rig.dice.pick(-1, 1) * rig.dice.between(5, 30);
+        }
+      }),
+
+  /** A surge less than a cycle or so before the loss. */
+  SURGE_JUST_BEFORE(
+      rig -> {
+        rig.cyclesBefore = rig.dice.between(7, 10);
+        rig.gapSeconds = rig.dice.logBetween(2e-3, 80e-3);
+        rig.disturbed = Rig.Disturbed.SURGE;
+        rig.disturbedSeconds = rig.dice.logBetween(0.05e-3, 0.4e-3);
+        rig.disturbedShare = rig.dice.pick(-1, 1) * rig.dice.between(0.3, 1);
+        rig.disturbedBeforeSeconds = rig.dice.between(0.25, 1.2) / rig.nominalHertz;
+      }),
+
+  /** An output whose voltage or angle steps within its first cycle. */
+  OUTPUT_STEPS_SOON(
+      rig -> {
+        rig.gapSeconds = rig.dice.logBetween(2e-3, 80e-3);
+        rig.outputStepAfterSeconds = rig.dice.between(0.25, 1) / rig.nominalHertz;
+        if (rig.dice.coin()) {
+          rig.outputStepShare = 1 + rig.dice.pick(-1, 1) * rig.dice.between(0.05, 0.2);
+        } else {
+          rig.outputStepDegrees = rig.dice.pick(-1, 1) * rig.dice.between(5, 30);
+        }
+      }),
+
+  /** Mains that steps shortly before its loss, and an output that steps soon after its return. */
+  STEPS_AT_BOTH_ENDS(
+      rig -> {
+        rig.cyclesBefore = rig.dice.between(7, 10);
+        rig.gapSeconds = rig.dice.logBetween(3e-3, 60e-3);
+        rig.stepBeforeSeconds = rig.dice.between(0.3, 2) / rig.nominalHertz;
+        rig.stepShare = 1 + rig.dice.pick(-1, 1) * rig.dice.between(0.03, 0.15);
+        rig.stepDegrees = rig.dice.pick(-1, 1) * rig.dice.between(3, 20);
+        rig.outputStepAfterSeconds = rig.dice.between(0.3, 2) / rig.nominalHertz;
+        rig.outputStepShare = 1 + rig.dice.pick(-1, 1) * rig.dice.between(0.03, 0.15);
+        rig.outputStepDegrees = rig.dice.pick(-1, 1) * rig.dice.between(3, 20);
+      }),
+
   /** A slow probe before a ringing output. */
   LOW_PASS_AND_RING(
       rig -> {

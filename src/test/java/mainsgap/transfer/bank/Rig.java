@@ -126,6 +126,14 @@ final class Rig {
   double walkHertzPerSecond;
 
   double outputShare;
+
+  /** So long after the return it steps; 0 where it does not. */
+  double outputStepAfterSeconds;
+
+  /** What it is from then on, beside what it was. */
+  double outputStepShare = 1;
+
+  double outputStepDegrees;
   double outputDegreesAtReturn;
   Start start = Start.AT_ONCE;
   double startSeconds;

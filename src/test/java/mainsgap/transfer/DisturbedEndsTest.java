@@ -1,0 +1,176 @@
+package mainsgap.transfer;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+
+import java.util.function.DoubleUnaryOperator;
+import mainsgap.signal.ChannelRole;
+import mainsgap.signal.Event;
+import mainsgap.signal.TimeAxis;
+import mainsgap.transfer.bank.Kind;
+import mainsgap.transfer.bank.KnownCapture;
+import mainsgap.transfer.outcome.Measured;
+import mainsgap.transfer.outcome.MeasuringTask;
+import mainsgap.transfer.outcome.Outcome;
+import mainsgap.transfer.outcome.Refused;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Supplies that are disturbed within a cycle of a gap; mains of 230 V and 50 Hz. */
+class DisturbedEndsTest {
+  private static final MeasuringTask TASK = new MeasuringTask(Event.LOSS, 230, 50);
+  private static final double LOSS_SECONDS = 0.1644;
+  private static final double NOISE_VOLTS = 4;
+
+  private static Outcome outcome(DoubleUnaryOperator output) {
+    SketchedCapture sketch = new SketchedCapture(new TimeAxis(0, 5e-5, 8_000, 0));
+    sketch.with(ChannelRole.OUTPUT, NOISE_VOLTS, output);
+    return TransferMeasurement.measure(sketch.capture(), TASK);
+  }
+
+  private static void assertGap(double millis, Outcome outcome) {
+    Measured gap = assertInstanceOf(Measured.class, outcome, outcome.sentence());
+    assertEquals(millis, gap.transferMillis(), gap.uncertaintyMillis(), outcome.sentence());
+    assertEquals(millis, gap.transferMillis(), 0.1, outcome.sentence());
+  }
+
+  private static double mains(double seconds, double height, double radians) {
+    return height * SketchedCapture.PEAK_VOLTS * Math.sin(2 * Math.PI * 50 * seconds + radians);
+  }
+
+  private static double inverter(double seconds, double height, double radians) {
+    return height
+        * SketchedCapture.PEAK_VOLTS
+        * Math.sin(2 * Math.PI * 50.05 * seconds + 0.8 + radians);
+  }
+
+  private static DoubleUnaryOperator gap(double millis, DoubleUnaryOperator before) {
+    double back = LOSS_SECONDS + 1e-3 * millis;
+    return seconds -> {
+      if (seconds < LOSS_SECONDS) {
+        return before.applyAsDouble(seconds);
+      }
+      return seconds < back ? 0 : inverter(seconds, 1, 0);
+    };
+  }
+
+  @ParameterizedTest
+  @CsvSource({"12.8, 6", "4.1, 18", "16, 2", "20.4, 9"})
+  void aSpikeShortlyBeforeTheLossIsNotTheLoss(double millisBefore, double gapMillis) {
+    double spiked = LOSS_SECONDS - 1e-3 * millisBefore;
+    assertGap(
+        gapMillis,
+        outcome(
+            gap(
+                gapMillis,
+                seconds ->
+                    mains(seconds, 1, 0) + 250 * Math.exp(-Math.abs(seconds - spiked) / 2e-4))));
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "15.4, 1, 0.2, 2",
+    "6.2, 1, 0.5, 2",
+    "5.8, 1, -0.5, 75",
+    "22.6, 1, -0.2, 13",
+    "7.6, 1.05, 0, 13",
+    "5.6, 1.1, 0, 3",
+    "13.2, 0.9, 0, 13",
+    "10.8, 0.8, 0, 4"
+  })
+  void aStepOfMainsShortlyBeforeTheLossIsNotTheLoss(
+      double millisBefore, double height, double radians, double gapMillis) {
+    double stepped = LOSS_SECONDS - 1e-3 * millisBefore;
+    assertGap(
+        gapMillis,
+        outcome(
+            gap(
+                gapMillis,
+                seconds ->
+                    seconds < stepped ? mains(seconds, 1, 0) : mains(seconds, height, radians))));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"7.4, 1.1, 0, 9", "15, 1.15, 0, 9", "8, 1, 0.3, 3", "17, 1, -0.4, 30"})
+  void aStepOfTheOutputSoonAfterItsReturnIsNotTheReturn(
+      double millisAfter, double height, double radians, double gapMillis) {
+    double back = LOSS_SECONDS + 1e-3 * gapMillis;
+    double stepped = back + 1e-3 * millisAfter;
+    assertGap(
+        gapMillis,
+        outcome(
+            seconds -> {
+              if (seconds < LOSS_SECONDS) {
+                return mains(seconds, 1, 0);
+              }
+              if (seconds < back) {
+                return 0;
+              }
+              return seconds < stepped
+                  ? inverter(seconds, 1, 0)
+                  : inverter(seconds, height, radians);
+            }));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"12, 60, 40", "30, 45, 10", "13, 30, 5"})
+  void anOutputThatFailsWithinAFewCyclesHasReturned(
+      double gapMillis, double fedMillis, double againMillis) {
+    double back = LOSS_SECONDS + 1e-3 * gapMillis;
+    double failed = back + 1e-3 * fedMillis;
+    double again = failed + 1e-3 * againMillis;
+    Outcome outcome =
+        outcome(
+            seconds -> {
+              boolean isMains = seconds < LOSS_SECONDS || seconds >= again;
+              boolean isFed = seconds >= back && seconds < failed;
+              double inverter = isFed ? inverter(seconds, 1, 0) : 0;
+              return isMains ? mains(seconds, 1, 0) : inverter;
+            });
+    assertGap(gapMillis, outcome);
+    Measured gap = assertInstanceOf(Measured.class, outcome);
+    assertEquals(1, gap.furtherInterruptions().count(), outcome.sentence());
+    Double longest = gap.furtherInterruptions().longestMillis();
+    assertEquals(againMillis, longest == null ? 0 : longest, 1.5);
+  }
+
+  /** A contact that bounces has opened for the first time before. */
+  @Test
+  void anOpeningThatTheLoadIsDeadInIsNoDisturbance() {
+    double opened = LOSS_SECONDS - 6e-3;
+    Outcome outcome =
+        outcome(
+            gap(
+                9,
+                seconds ->
+                    seconds >= opened && seconds < opened + 1e-3 ? 0 : mains(seconds, 1, 0)));
+    assertGap(15, outcome);
+  }
+
+  /** Its gaps are no answer to a loss of mains that comes later. */
+  @Test
+  void aGapBeforeMainsIsLostIsNotMeasured() {
+    SketchedCapture sketch = new SketchedCapture(new TimeAxis(0, 5e-5, 8_000, 0));
+    sketch.with(
+        ChannelRole.OUTPUT,
+        NOISE_VOLTS,
+        seconds ->
+            seconds >= LOSS_SECONDS && seconds < LOSS_SECONDS + 9e-3 ? 0 : mains(seconds, 1, 0));
+    sketch.with(
+        ChannelRole.MAINS, NOISE_VOLTS, seconds -> seconds < 0.28 ? mains(seconds, 1, 0) : 0);
+    Outcome outcome = TransferMeasurement.measure(sketch.capture(), TASK);
+    assertInstanceOf(Refused.class, outcome, outcome.sentence());
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "STEP_JUST_BEFORE, 5", "STEP_JUST_BEFORE, 167", "STEP_JUST_BEFORE, 206",
+    "OUTPUT_STEPS_SOON, 28", "OUTPUT_STEPS_SOON, 57", "OUTPUT_STEPS_SOON, 176"
+  })
+  void capturesOfTheBankThatWereMillisecondsOff(Kind kind, long seed) {
+    KnownCapture known = kind.capture(seed);
+    Outcome outcome = TransferMeasurement.measure(known.capture(), known.task());
+    assertGap(known.truth().transferMillis(), outcome);
+  }
+}
