@@ -53,7 +53,9 @@ class WallsTest {
                   "signal",
                   "link",
                   "statistics")),
-          entry("cli", List.of("bench", "arming", "session", "transfer", "statistics", "signal")),
+          entry(
+              "cli",
+              List.of("bench", "arming", "report", "session", "transfer", "statistics", "signal")),
           entry(
               "desk",
               List.of("bench", "arming", "report", "session", "transfer", "statistics", "signal")));
@@ -273,6 +275,9 @@ class WallsTest {
 
   @ArchTest
   static final ArchRule svgHasOneHome = oneHome("org.apache.batik..", "mainsgap.report..");
+
+  @ArchTest
+  static final ArchRule templatesHaveOneHome = oneHome("com.samskivert..", "mainsgap.report..");
 
   @ArchTest static final ArchRule picocliHasOneHome = oneHome("picocli..", "mainsgap.cli..");
 

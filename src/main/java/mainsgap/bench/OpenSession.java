@@ -1,11 +1,14 @@
 package mainsgap.bench;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import mainsgap.scope.CapturePlan;
 import mainsgap.session.Remark;
 import mainsgap.session.SessionHeader;
@@ -40,7 +43,7 @@ final class OpenSession implements AutoCloseable {
     boolean goesOn = asked != null && place.goOn();
     SessionLog log = goesOn ? resumed(file, header) : SessionLog.create(file, header);
     try {
-      begin(log, setup, clock);
+      begin(log, setup, header, clock);
       return new OpenSession(file, log, goesOn ? KeptSession.read(file).trials() : List.of());
     } catch (RuntimeException e) {
       log.close();
@@ -66,7 +69,7 @@ final class OpenSession implements AutoCloseable {
     log.close();
   }
 
-  private static void begin(SessionLog log, SeriesSetup setup, Clock clock) {
+  private static void begin(SessionLog log, SeriesSetup setup, SessionHeader header, Clock clock) {
     if (setup.request().cautionsRead()) {
       String unused =
           log.append(
@@ -84,7 +87,30 @@ final class OpenSession implements AutoCloseable {
             new Remark(
                 clock.instant(),
                 Remark.Kind.SERIES_STARTED,
-                "a series of " + setup.request().trials() + " trials begins"));
+                begins(setup.request().trials(), header, log.header())));
+  }
+
+  /** With what it is measured may change, and is told where it does. */
+  private static String begins(int trials, SessionHeader header, SessionHeader first) {
+    List<String> others = new ArrayList<>();
+    if (!header.instrument().equals(first.instrument())) {
+      others.add("instrument " + header.instrument());
+    }
+    others.addAll(others(header.rig(), first.rig()));
+    others.addAll(others(header.conditions(), first.conditions()));
+    return "a series of "
+        + (trials == 1 ? "1 trial" : trials + " trials")
+        + " begins"
+        + (others.isEmpty() ? "" : "; other than at first: " + String.join(", ", others));
+  }
+
+  private static List<String> others(Map<String, String> words, Map<String, String> first) {
+    Set<String> labels = new LinkedHashSet<>(words.keySet());
+    labels.addAll(first.keySet());
+    return labels.stream()
+        .filter(label -> !Objects.equals(words.get(label), first.get(label)))
+        .map(label -> label + " " + words.getOrDefault(label, "not told"))
+        .toList();
   }
 
   /** What is measured must not change within a session; its first entry stands for all trials. */

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import mainsgap.report.Readings;
 import mainsgap.transfer.outcome.Measured;
 import mainsgap.transfer.outcome.MeasuringTask;
 import mainsgap.transfer.tolerance.VoltageTolerance;

@@ -18,6 +18,7 @@ final class CommandTree {
     tree.addSubcommand(new RunCommand(surroundings));
     tree.addSubcommand(new AnalyseCommand(surroundings));
     tree.addSubcommand(new RecheckCommand(surroundings));
+    tree.addSubcommand(new ReportCommand(surroundings));
     tree.addSubcommand(new InstrumentsCommand(surroundings));
     tree.addSubcommand(new SimulateCommand(surroundings));
     tree.setOut(surroundings.terminal().outWriter());

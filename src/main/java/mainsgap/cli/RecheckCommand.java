@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.concurrent.Callable;
+import mainsgap.report.Readings;
 import mainsgap.session.Recheck;
 import mainsgap.session.Session;
 import mainsgap.session.SessionReader;

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import mainsgap.cli.TextTable.Side;
+import mainsgap.report.Readings;
 import mainsgap.session.Recheck;
 import mainsgap.session.Session;
 import org.jspecify.annotations.Nullable;

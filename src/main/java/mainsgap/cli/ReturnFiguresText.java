@@ -2,6 +2,7 @@ package mainsgap.cli;
 
 import java.util.Locale;
 import mainsgap.cli.TextTable.Side;
+import mainsgap.report.Readings;
 import mainsgap.transfer.outcome.Cleanness;
 import mainsgap.transfer.outcome.Measured;
 import mainsgap.transfer.outcome.Outcome;

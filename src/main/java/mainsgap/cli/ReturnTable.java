@@ -1,16 +1,11 @@
 package mainsgap.cli;
 
-import java.util.Locale;
 import mainsgap.cli.TextTable.Side;
-import mainsgap.transfer.outcome.Cleanness;
-import mainsgap.transfer.outcome.Measured;
+import mainsgap.report.ReturnWords;
 import mainsgap.transfer.outcome.Outcome;
-import org.jspecify.annotations.Nullable;
 
 /** How clean each return is, a line each: a word, and beside it the figures that it comes from. */
 final class ReturnTable {
-  private static final String NONE = "-";
-
   private final TextTable table;
   private boolean isEmpty = true;
 
@@ -41,31 +36,21 @@ final class ReturnTable {
 
   /** Adds a line where there was a return whose cleanness was taken. */
   void add(String name, Outcome outcome) {
-    if (outcome instanceof Measured measured && measured.cleanness() != null) {
-      isEmpty = false;
-      add(name, measured, measured.cleanness());
-    }
+    ReturnWords.of(outcome).ifPresent(words -> add(name, words));
   }
 
-  private void add(String name, Measured measured, Cleanness clean) {
-    Cleanness.Distortion thd = clean.thdAfter();
-    Double step = measured.supplies().phaseStepDegrees();
+  private void add(String name, ReturnWords words) {
+    isEmpty = false;
     table.add(
         name,
-        clean.word().name().toLowerCase(Locale.ROOT),
-        (clean.clippedAfterReturn() ? ">= " : "") + percent(clean.peakOvershootPercent()),
-        percent(clean.peakUndershootPercent()),
-        step == null ? NONE : Readings.formed("%+.1f°", step),
-        thd == null ? NONE : percent(thd.percent()),
-        clean.settlingMillis() == null
-            ? "-"
-            : String.format(Locale.ROOT, "%.2f ms", clean.settlingMillis()),
-        percent(clean.residual().oneCyclePercent()),
-        clean.reasons().isEmpty() ? NONE : String.join(", ", clean.reasons()));
-  }
-
-  private static String percent(@Nullable Double value) {
-    return value == null ? NONE : Readings.formed("%.1f %%", value);
+        words.word(),
+        words.overshoot(),
+        words.undershoot(),
+        words.phase(),
+        words.distortion(),
+        words.settles(),
+        words.residual(),
+        words.reasons());
   }
 
   /** The table; empty where no return was added. */

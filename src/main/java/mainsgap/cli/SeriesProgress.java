@@ -10,6 +10,7 @@ import mainsgap.bench.RunningFigures;
 import mainsgap.bench.SeriesListener;
 import mainsgap.bench.SeriesRequest;
 import mainsgap.bench.TrialReport;
+import mainsgap.report.OutcomeWords;
 import mainsgap.transfer.claim.DeclaredClaim;
 import mainsgap.transfer.outcome.Outcome;
 import mainsgap.transfer.outcome.Verdict;

@@ -4,6 +4,7 @@ import java.util.Objects;
 import mainsgap.bench.RunningFigures;
 import mainsgap.bench.SeriesEnd;
 import mainsgap.bench.TrialReport;
+import mainsgap.report.Readings;
 import mainsgap.transfer.claim.DeclaredClaim;
 import mainsgap.transfer.outcome.Measured;
 import mainsgap.transfer.outcome.NoReturn;

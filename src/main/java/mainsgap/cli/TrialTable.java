@@ -5,6 +5,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import mainsgap.cli.TextTable.Side;
+import mainsgap.report.OutcomeWords;
 import mainsgap.transfer.outcome.Judgement;
 import mainsgap.transfer.outcome.Outcome;
 import mainsgap.transfer.outcome.Refused;

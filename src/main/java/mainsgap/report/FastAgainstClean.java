@@ -74,9 +74,9 @@ public record FastAgainstClean(Ranking ranking, CleanMeasure measure) implements
         FigureNotes.simulated(headers)
             + Wording.task(ranking.task())
             + " · "
-            + Wording.counted((int) shown, "trial")
+            + Readings.counted((int) shown, "trial")
             + " of "
-            + Wording.counted(places.size(), "unit")
+            + Readings.counted(places.size(), "unit")
             + " · nearer to the lower left corner is faster and cleaner";
     List<Legend.Entry> legend = new ArrayList<>();
     for (int i = 0; i < places.size(); i++) {

@@ -5,13 +5,13 @@ import java.util.List;
 import mainsgap.session.SessionHeader;
 
 /** What is told at the foot of figures, and beside names. */
-final class FigureNotes {
-  static final String TRANSFER_TIME =
+public final class FigureNotes {
+  public static final String TRANSFER_TIME =
       "Transfer time: from the loss of the supply (first opening) to the instant from which the load"
           + " is fed without a break. It is near the total transfer time of IEC 62040-3, whose"
           + " transfer time starts later, at the initiation.";
 
-  static final String UPPER_BOUND =
+  public static final String UPPER_BOUND =
       "Upper bound: 95 % of transfers lie below it with 95 % confidence, normal distribution.";
 
   private static final String SOME_SIMULATED =

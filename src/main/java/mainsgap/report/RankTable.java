@@ -37,7 +37,7 @@ public record RankTable(Ranking ranking) implements Figure {
         FigureNotes.simulated(headers)
             + Wording.task(ranking.task())
             + " · "
-            + Wording.counted(series.size(), "unit")
+            + Readings.counted(series.size(), "unit")
             + (series.size() > 1 ? " ranked by " + ranking.by().words() : "");
     List<Legend.Entry> legend = new ArrayList<>();
     legend.add(

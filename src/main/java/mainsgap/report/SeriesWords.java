@@ -109,6 +109,6 @@ public record SeriesWords(
   private static String orDash(@Nullable Double millis, double uncertaintyMillis) {
     return millis == null
         ? NONE
-        : Wording.millis(millis, Math.max(FINEST_MILLIS, uncertaintyMillis));
+        : Readings.millis(millis, Math.max(FINEST_MILLIS, uncertaintyMillis));
   }
 }

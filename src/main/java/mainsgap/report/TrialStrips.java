@@ -122,9 +122,9 @@ public record TrialStrips(Ranking ranking) implements Figure {
         FigureNotes.simulated(headers)
             + Wording.task(ranking.task())
             + " · "
-            + Wording.counted(trials, "valid trial")
+            + Readings.counted(trials, "valid trial")
             + " of "
-            + Wording.counted(series.size(), "unit")
+            + Readings.counted(series.size(), "unit")
             + (series.size() > 1 ? " · ranked by " + ranking.by().words() : "");
     List<String> notes = new ArrayList<>(ranking.refusals());
     notes.addAll(FigureNotes.someSimulated(headers));

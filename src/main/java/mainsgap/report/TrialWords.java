@@ -50,7 +50,7 @@ public record TrialWords(
       return "at least " + millis(least.getAsDouble(), u, withUncertainty);
     }
     if (Boolean.FALSE.equals(trial.figures().get("interruption"))) {
-      return "no gap over " + Wording.millis(u, u);
+      return "no gap over " + Readings.millis(u, u);
     }
     OptionalDouble transfer = trial.number("transferTimeMs");
     return transfer.isPresent()
@@ -59,7 +59,7 @@ public record TrialWords(
   }
 
   private static String millis(double value, double u, boolean withUncertainty) {
-    return withUncertainty ? StatedValue.of(value, u) + " ms" : Wording.millis(value, u);
+    return withUncertainty ? StatedValue.of(value, u) + " ms" : Readings.millis(value, u);
   }
 
   private static String result(LoggedTrial trial) {
@@ -74,21 +74,39 @@ public record TrialWords(
   }
 
   private static String remark(LoggedTrial trial) {
-    List<String> parts = new ArrayList<>();
+    return Wording.isolated(String.join("; ", remarks(trial)));
+  }
+
+  /**
+   * What has to be told beside a trial's time, a sentence each: why it was set aside, refused or is
+   * no plain pass, what else the capture shows, and what a person added.
+   */
+  public static List<String> remarks(LoggedTrial trial) {
+    List<String> sentences = new ArrayList<>();
     if (trial.setAsideReason() != null) {
-      parts.add(trial.setAsideReason());
+      sentences.add(trial.setAsideReason());
     }
-    parts.addAll(trial.notes());
+    sentences.addAll(trial.notes());
     if (trial.load() != null) {
-      parts.add("load: " + trial.load().words());
+      sentences.add("load: " + trial.load().words());
     }
+    String reason = reason(trial);
+    if (!reason.isEmpty()) {
+      sentences.add(reason);
+    }
+    OutcomeNotes.of(trial.outcome()).stream()
+        .filter(note -> !reason.contains(note))
+        .forEach(sentences::add);
+    return sentences;
+  }
+
+  /** Why a trial is no plain pass; empty where it is one, or where nothing is declared. */
+  private static String reason(LoggedTrial trial) {
     if (trial.isRefused()) {
-      parts.add(trial.sentence());
-    } else if (trial.verdict().orElse(null) == Verdict.PASS) {
-      parts.addAll(OutcomeNotes.of(trial.outcome()));
-    } else if (trial.verdictReason() != null) {
-      parts.add(trial.verdictReason());
+      return trial.sentence();
     }
-    return Wording.isolated(String.join("; ", parts));
+    return trial.verdict().orElse(null) == Verdict.PASS || trial.verdictReason() == null
+        ? ""
+        : trial.verdictReason();
   }
 }

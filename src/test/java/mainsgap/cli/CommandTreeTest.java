@@ -64,7 +64,7 @@ class CommandTreeTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"run", "analyse", "recheck", "instruments", "simulate"})
+  @ValueSource(strings = {"run", "analyse", "recheck", "report", "instruments", "simulate"})
   void eachCommandTeachesItself(String command) {
     CommandRun run = CommandRun.of(command, "--help");
     assertEquals(0, run.exit());
@@ -75,7 +75,7 @@ class CommandTreeTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"run", "analyse", "recheck", "instruments", "simulate"})
+  @ValueSource(strings = {"run", "analyse", "recheck", "report", "instruments", "simulate"})
   void theMainHelpNamesEachCommand(String command) {
     CommandRun run = CommandRun.of("--help");
     assertEquals(0, run.exit());
@@ -106,6 +106,9 @@ class CommandTreeTest {
         "run --simulated --format xml | 'xml' is neither text nor json",
         "analyse | FILE",
         "recheck | SESSION",
+        "report --output reports | SESSION",
+        "report a.mainsgap | --output",
+        "report a.mainsgap --output reports --as paper | 'paper' is no form of a report: choose html",
         "instruments --probe nonsense | 'nonsense'",
         "instruments --probe TCPIP::h::1::SOCKET --identify | --identify is for looking around",
         "instruments --try ten-field-preamble | --try needs one instrument",

@@ -13,6 +13,7 @@ import java.util.List;
 import mainsgap.bench.RunningFigures;
 import mainsgap.bench.SeriesEnd;
 import mainsgap.bench.TrialReport;
+import mainsgap.report.OutcomeWords;
 import mainsgap.transfer.claim.DeclaredClaim;
 import mainsgap.transfer.outcome.FurtherInterruptions;
 import mainsgap.transfer.outcome.Measured;

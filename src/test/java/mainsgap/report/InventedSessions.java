@@ -28,14 +28,15 @@ import mainsgap.transfer.outcome.UncertaintyBudget;
 import org.jspecify.annotations.Nullable;
 
 /** Sessions of invented units, put together in memory. */
-final class InventedSessions {
-  static final MeasuringTask LOSS_AT_230 = new MeasuringTask(Event.LOSS, 230, 50);
+public final class InventedSessions {
+  public static final MeasuringTask LOSS_AT_230 = new MeasuringTask(Event.LOSS, 230, 50);
   private static final Instant NOON = Instant.parse("2026-03-01T12:00:00Z");
   private static final Supplies SUPPLIES = new Supplies(50, 0.0, 0.0, 0.0);
 
   private InventedSessions() {}
 
-  static SessionHeader header(String unit, MeasuringTask task, Map<String, String> conditions) {
+  public static SessionHeader header(
+      String unit, MeasuringTask task, Map<String, String> conditions) {
     return new SessionHeader(
         NOON,
         "0.1.0",
@@ -48,7 +49,7 @@ final class InventedSessions {
         conditions);
   }
 
-  static Session session(SessionHeader header, Outcome... outcomes) {
+  public static Session session(SessionHeader header, Outcome... outcomes) {
     List<LoggedTrial> trials = new ArrayList<>();
     for (Outcome outcome : outcomes) {
       trials.add(trial(trials.size() + 1, outcome, header.claim(), null));
@@ -56,7 +57,7 @@ final class InventedSessions {
     return of(header, trials);
   }
 
-  static Session of(SessionHeader header, List<LoggedTrial> trials) {
+  public static Session of(SessionHeader header, List<LoggedTrial> trials) {
     return new Session(
         Path.of("invented.mainsgap"),
         1,
@@ -68,7 +69,7 @@ final class InventedSessions {
         "0".repeat(64));
   }
 
-  static LoggedTrial trial(
+  public static LoggedTrial trial(
       int number, Outcome outcome, @Nullable DeclaredClaim claim, @Nullable String setAside) {
     Judgement judgement = claim == null ? null : TrialVerdict.judge(outcome, claim).orElse(null);
     return new LoggedTrial(
@@ -85,7 +86,7 @@ final class InventedSessions {
   }
 
   /** A session of eight trials of the usual kind about {@code meanMillis}. */
-  static Session usual(String unit, double meanMillis) {
+  public static Session usual(String unit, double meanMillis) {
     return session(
         header(unit, LOSS_AT_230, Map.of()),
         measured(meanMillis - 1, 2),
@@ -98,11 +99,11 @@ final class InventedSessions {
         measured(meanMillis + 1, 8));
   }
 
-  static Measured measured(double millis, double residualPercent) {
+  public static Measured measured(double millis, double residualPercent) {
     return measured(millis, residualPercent, 0.02);
   }
 
-  static Measured measured(double millis, double residualPercent, double standardMillis) {
+  public static Measured measured(double millis, double residualPercent, double standardMillis) {
     return new Measured(
         Event.LOSS,
         0.001,
@@ -135,16 +136,16 @@ final class InventedSessions {
         OtherChannels.NONE);
   }
 
-  static Outcome noReturn(double atLeastMillis) {
+  public static Outcome noReturn(double atLeastMillis) {
     return new NoReturn(
         Event.LOSS, 0.001, 0.001, atLeastMillis, 0.1, 45, atLeastMillis, SUPPLIES, false, null);
   }
 
-  static Outcome noInterruption() {
+  public static Outcome noInterruption() {
     return new NoInterruption(Event.LOSS, 0.25, "the frequency changed", 0.001, 270, SUPPLIES);
   }
 
-  static Outcome refused() {
+  public static Outcome refused() {
     return new Refused("clipped: choose 400 V or more");
   }
 }

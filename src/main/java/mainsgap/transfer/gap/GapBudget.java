@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 import mainsgap.transfer.edge.Edge;
 import mainsgap.transfer.edge.EdgeShape;
 import mainsgap.transfer.instant.GapEnds;
+import mainsgap.transfer.outcome.BudgetSource;
 import mainsgap.transfer.outcome.UncertaintyBudget;
 import mainsgap.transfer.outcome.Wording;
 import mainsgap.transfer.supply.Recording;
@@ -16,8 +17,6 @@ import mainsgap.transfer.supply.Recording;
 final class GapBudget {
   /** A shape that is less likely is not told. */
   private static final double LEAST_LIKELY = 0.005;
-
-  private static final String ERROR_OF_THE_MODELS = "error of the models";
 
   private final Recording recording;
   private final double noiseVolts;
@@ -73,13 +72,15 @@ final class GapBudget {
     double quantised = edge.locationSeconds() * Math.sqrt(quantisedShare());
     double rest = edge.locationSeconds() * Math.sqrt(1 - quantisedShare());
     List<UncertaintyBudget.Component> components = new ArrayList<>();
-    components.add(component(instant + ": sample interval", edge.samplingSeconds()));
+    components.add(
+        component(instant + ": " + BudgetSource.SAMPLE_INTERVAL.phrase(), edge.samplingSeconds()));
     components.add(
         component(
             String.format(
                 Locale.ROOT,
-                "%s: noise of %.3g V and local slope",
+                "%s: %s %.3g V and local slope",
                 instant,
+                BudgetSource.NOISE.phrase(),
                 noiseVolts * Math.sqrt(1 - quantisedShare())),
             rest));
     if (recording.codeVolts() > 0) {
@@ -87,16 +88,17 @@ final class GapBudget {
           component(
               String.format(
                   Locale.ROOT,
-                  "%s: quantisation in steps of %.3g V",
+                  "%s: %s %.3g V",
                   instant,
+                  BudgetSource.QUANTISATION.phrase(),
                   recording.codeVolts()),
               quantised));
     }
     components.add(common(instant + ": " + shapes(edge), edge.choiceSeconds()));
     components.add(
         inRest
-            ? component(instant + ": " + UncertaintyBudget.IN_REST, edge.modelSeconds())
-            : common(instant + ": " + ERROR_OF_THE_MODELS, edge.modelSeconds()));
+            ? component(instant + ": " + BudgetSource.REST.phrase(), edge.modelSeconds())
+            : common(instant + ": " + BudgetSource.MODELS.phrase(), edge.modelSeconds()));
     return components;
   }
 
@@ -106,7 +108,7 @@ final class GapBudget {
         .filter(shape -> shape.getValue() >= LEAST_LIKELY || shape.getKey() == edge.shape())
         .sorted(Map.Entry.<EdgeShape, Double>comparingByValue().reversed())
         .map(shape -> shape.getKey().words() + " " + percent(shape.getValue()))
-        .collect(Collectors.joining(", ", "choice of shape (", ")"));
+        .collect(Collectors.joining(", ", BudgetSource.SHAPE.phrase() + " (", ")"));
   }
 
   private static String percent(double share) {
@@ -124,7 +126,8 @@ final class GapBudget {
 
   private UncertaintyBudget.Component timeBase(double seconds) {
     return new UncertaintyBudget.Component(
-        "time base "
+        BudgetSource.TIME_BASE.phrase()
+            + " "
             + Wording.plain(recording.time().timeBasePpm())
             + " ppm"
             + (recording.time().timeBaseAssumed() ? ", assumed" : ""),

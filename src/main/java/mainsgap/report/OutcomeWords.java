@@ -1,4 +1,4 @@
-package mainsgap.cli;
+package mainsgap.report;
 
 import mainsgap.transfer.outcome.Measured;
 import mainsgap.transfer.outcome.NoInterruption;
@@ -14,11 +14,11 @@ import mainsgap.transfer.outcome.Outcome;
  * @param dead the dead time
  * @param angle the point on wave of the loss
  */
-record OutcomeWords(String transfer, String uncertainty, String dead, String angle) {
+public record OutcomeWords(String transfer, String uncertainty, String dead, String angle) {
   private static final String NONE = "-";
 
   /** The words for {@code outcome}. */
-  static OutcomeWords of(Outcome outcome) {
+  public static OutcomeWords of(Outcome outcome) {
     return switch (outcome.kind()) {
       case MEASURED -> ofMeasured((Measured) outcome);
       case NO_RETURN -> ofNoReturn((NoReturn) outcome);
@@ -35,7 +35,7 @@ record OutcomeWords(String transfer, String uncertainty, String dead, String ang
   }
 
   /** The transfer time and its uncertainty as one phrase. */
-  String phrase() {
+  public String phrase() {
     return uncertainty.equals(NONE) ? transfer : transfer + " " + uncertainty;
   }
 

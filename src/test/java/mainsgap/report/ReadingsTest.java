@@ -1,4 +1,4 @@
-package mainsgap.cli;
+package mainsgap.report;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
