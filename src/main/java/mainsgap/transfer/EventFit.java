@@ -11,6 +11,7 @@ import mainsgap.transfer.instant.GapEnds;
 import mainsgap.transfer.instant.GapTopology;
 import mainsgap.transfer.outcome.CannotMeasureException;
 import mainsgap.transfer.outcome.Measured;
+import mainsgap.transfer.outcome.NoInterruption;
 import mainsgap.transfer.outcome.Outcome;
 import mainsgap.transfer.supply.Departure;
 import mainsgap.transfer.supply.Recording;
@@ -93,9 +94,21 @@ final class EventFit {
   @Nullable FoundEvent event(
       Recording watched, Supply before, int departure, Disturbance.@Nullable Stretch disturbed) {
     FoundEvent event = fitted(watched, before, departure, disturbed);
+    if (event != null && event.outcome() instanceof NoInterruption none) {
+      HiddenGap hidden = HiddenGap.before(watched, before, none);
+      FoundEvent gap = hidden == null ? null : hidden(watched, hidden, departure, disturbed);
+      return gap == null ? event : gap;
+    }
     Supply upToLoss = event == null ? null : upToLoss(watched, before, event.outcome());
     FoundEvent again = upToLoss == null ? null : fitted(watched, upToLoss, departure, disturbed);
     return again == null ? event : again;
+  }
+
+  private @Nullable FoundEvent hidden(
+      Recording watched, HiddenGap hidden, int departure, Disturbance.@Nullable Stretch disturbed) {
+    int left = Math.min(departure, hidden.step());
+    FoundEvent found = Tried.orNull(() -> fitted(watched, hidden.supply(), left, disturbed));
+    return found != null && hidden.isShownBy(found) ? found : null;
   }
 
   private @Nullable FoundEvent fitted(
@@ -157,7 +170,9 @@ final class EventFit {
     }
     boolean isBetter =
         opened.residue().spreadVolts() < CLEARER_SHARE * topology.residue().spreadVolts();
-    GapTopology told = isBetter ? opened : topology;
+    GapTopology shown = isBetter ? opened : topology;
+    GapTopology kept = shown.withKeptVoltage();
+    GapTopology told = kept == null ? shown : kept;
     GapEnds ends = new GapEnds(watched, before, after, told);
     Outcome outcome =
         new GapMeasurement(watched, before, after, told, ends, watch, disturbed).outcome();

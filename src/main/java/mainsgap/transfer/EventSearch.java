@@ -1,6 +1,7 @@
 package mainsgap.transfer;
 
 import java.util.Locale;
+import java.util.function.Supplier;
 import mainsgap.signal.HarmonicModel;
 import mainsgap.signal.Waveform;
 import mainsgap.transfer.event.Disturbance;
@@ -80,6 +81,9 @@ final class EventSearch {
       if (lookedAt != null && !isSupply(before)) {
         throw lostBefore(lookedAt.from());
       }
+      if (PassedOver.isNoDeparture(watched, before, departure)) {
+        break;
+      }
       PassedOver passed = PassedOver.disturbance(watched, before, departure);
       int longest = (int) (PASSED_OVER_CYCLES * period);
       if (passed == null) {
@@ -111,9 +115,12 @@ final class EventSearch {
         new UnbrokenSupply(output, start, watch, lookedAt).outcome(), null, null, mainsLoss());
   }
 
-  /** What is found about a departure from a supply that is known; null where it is no event. */
+  /**
+   * What is found about a departure from a supply that is known; null where it is no event, or none
+   * that can be measured.
+   */
   @Nullable FoundEvent at(Recording watched, Supply before, int departure) {
-    return isSupply(before) ? ofMainsLoss(fits.event(watched, before, departure, null)) : null;
+    return tried(before, () -> fits.event(watched, before, departure, null));
   }
 
   /**
@@ -123,9 +130,12 @@ final class EventSearch {
    */
   @Nullable FoundEvent at(
       Recording watched, Recording cleared, Supply before, Supply first, Supply settled, int left) {
-    return isSupply(before)
-        ? ofMainsLoss(fits.returned(watched, cleared, before, first, settled, left))
-        : null;
+    return tried(before, () -> fits.returned(watched, cleared, before, first, settled, left));
+  }
+
+  private @Nullable FoundEvent tried(Supply before, Supplier<@Nullable FoundEvent> look) {
+    FoundEvent found = isSupply(before) ? Tried.orNull(look) : null;
+    return ofMainsLoss(found);
   }
 
   private @Nullable FoundEvent ofMainsLoss(@Nullable FoundEvent event) {

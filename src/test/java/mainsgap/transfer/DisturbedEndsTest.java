@@ -173,4 +173,14 @@ class DisturbedEndsTest {
     Outcome outcome = TransferMeasurement.measure(known.capture(), known.task());
     assertGap(known.truth().transferMillis(), outcome);
   }
+
+  /** It takes some volts away up to the next crossing, where the load comes to lie still. */
+  @ParameterizedTest
+  @CsvSource({"506", "510", "526", "679", "721", "943"})
+  void anArcIsNoOtherSupply(long seed) {
+    KnownCapture known = Kind.ARC.capture(seed);
+    Outcome outcome = TransferMeasurement.measure(known.capture(), known.task());
+    Measured gap = assertInstanceOf(Measured.class, outcome, outcome.sentence());
+    assertEquals(known.truth().transferMillis(), gap.transferMillis(), 0.05, outcome.sentence());
+  }
 }

@@ -13,6 +13,9 @@ import java.util.function.DoubleUnaryOperator;
 import mainsgap.signal.ChannelRole;
 import mainsgap.signal.Event;
 import mainsgap.signal.TimeAxis;
+import mainsgap.transfer.bank.HeldOutKind;
+import mainsgap.transfer.bank.Kind;
+import mainsgap.transfer.bank.KnownCapture;
 import mainsgap.transfer.outcome.FurtherInterruptions;
 import mainsgap.transfer.outcome.Measured;
 import mainsgap.transfer.outcome.MeasuringTask;
@@ -436,5 +439,89 @@ class UnusualRecordingsTest {
             Measured.class, outcome(seconds -> volts[(int) ((seconds + 0.25 + 1e-9) / 60e-6)], 0));
     assertEquals(once.transferMillis(), held.transferMillis(), 1e-9);
     assertEquals(once.uncertaintyMillis(), held.uncertaintyMillis(), 1e-9);
+  }
+
+  /** Long after a step of frequency the cycles differ, and the supply goes on. */
+  @ParameterizedTest
+  @CsvSource({"481", "112", "171", "1744", "2373"})
+  void anotherFrequencyIsNoGapAndNoDisturbance(long seed) {
+    KnownCapture known = Kind.CONVERTED.capture(seed);
+    Outcome outcome = TransferMeasurement.measure(known.capture(), known.task());
+    NoInterruption none = assertInstanceOf(NoInterruption.class, outcome, outcome.sentence());
+    assertTrue(none.proof().contains("frequency"), none.proof());
+  }
+
+  /** A gap in the first cycles bends the frequency that a fit of them has. */
+  @ParameterizedTest
+  @CsvSource({"618", "860"})
+  void aGapTooSoonIsNoStepOfTheFrequency(long seed) {
+    KnownCapture known = Kind.TOO_FEW_CYCLES.capture(seed);
+    Outcome outcome = TransferMeasurement.measure(known.capture(), known.task());
+    assertEquals(Outcome.Kind.REFUSED, outcome.kind(), outcome.sentence());
+  }
+
+  /** It crosses zero away from where it was expected, and is no dead load there. */
+  @ParameterizedTest
+  @CsvSource({"241", "249", "419", "581"})
+  void anInverterThatWalksItsFrequencyDoesNotBreak(long seed) {
+    assertEquals(0, breaks(Kind.WALKING_FREQUENCY.capture(seed)));
+  }
+
+  @Test
+  void aLongBreakIsOneEvenIfTheLoadIsNotQuiteStill() {
+    assertEquals(1, breaks(HeldOutKind.LONG_SECOND_BREAK.capture(155)));
+  }
+
+  /** At a low rate, in noise and hum about zero, it is a dead load all the same. */
+  @ParameterizedTest
+  @CsvSource({"1", "2", "3"})
+  void aShortBreakInNoiseIsOne(int millis) {
+    double broken = 0.1 + 1e-3 * millis;
+    DoubleUnaryOperator plain = gap(SketchedCapture::mains, SketchedCapture::inverter);
+    sketch.with(
+        ChannelRole.OUTPUT,
+        20,
+        seconds ->
+            seconds > broken && seconds < broken + 2.3e-3
+                ? 10 * Math.sin(2 * Math.PI * 150 * seconds)
+                : plain.applyAsDouble(seconds));
+    Outcome outcome = TransferMeasurement.measure(sketch.capture(), TASK);
+    Measured gap = assertInstanceOf(Measured.class, outcome, outcome.sentence());
+    assertEquals(1, gap.furtherInterruptions().count(), outcome.sentence());
+  }
+
+  /** Notches in each half cycle are no gap that bends the frequency. */
+  @Test
+  void aFrequencyThatStepsIsAProofOnNotchedMainsToo() {
+    Outcome outcome =
+        outcome(
+            seconds -> {
+              double supplied = seconds < 0.2 ? mains(seconds) : sine(seconds - 0.2, 50.2, 0);
+              double half = (seconds + 1.5e-3) / 10e-3;
+              boolean isNotched = seconds < 0.2 && 10e-3 * (half - Math.floor(half)) < 2e-4;
+              return (isNotched ? 0.8 : 1) * supplied;
+            });
+    NoInterruption none = assertInstanceOf(NoInterruption.class, outcome, outcome.sentence());
+    assertTrue(none.proof().contains("frequency"), none.proof());
+  }
+
+  /** Its first and its last moment are still those of the supply about it. */
+  @ParameterizedTest
+  @CsvSource({"441", "623"})
+  void aBreakOfTwoMillisecondsIsOne(long seed) {
+    assertEquals(1, breaks(Kind.SECOND_INTERRUPTION.capture(seed)));
+  }
+
+  /** At its beginning it swings by less than a load does that lies still. */
+  @ParameterizedTest
+  @CsvSource({"99", "781"})
+  void aSupplyThatComesUpDoesNotBreak(long seed) {
+    assertEquals(0, breaks(Kind.RAMPED.capture(seed)));
+  }
+
+  private static int breaks(KnownCapture known) {
+    Outcome outcome = TransferMeasurement.measure(known.capture(), known.task());
+    Measured gap = assertInstanceOf(Measured.class, outcome, outcome.sentence());
+    return gap.furtherInterruptions().count();
   }
 }

@@ -11,11 +11,17 @@ import org.jspecify.annotations.Nullable;
 /**
  * Tells a disturbance of a healthy supply from the loss of it: a pulse or a burst is over within
  * about a millisecond, leaves no dead load, and is followed by the same supply, its phase and
- * frequency gone on, for longer than two supplies take to cross.
+ * frequency gone on, for longer than two supplies take to cross. For one thread.
  */
 public final class Disturbance {
   /** What lasts longer is left to the measurement of a gap. */
   private static final double LONGEST_SECONDS = 1.2e-3;
+
+  /** What lasts less, with its sides, is not told from a pulse. */
+  private static final double SHORTEST_GAP_SECONDS = 0.8e-3;
+
+  /** Noise and fits make no step of so many times what counts as away. */
+  private static final double STEP_BANDS = 4;
 
   /** A ring that is higher than its band for longer is no disturbance in passing. */
   private static final double LONGEST_RING_SECONDS = 12e-3;
@@ -59,6 +65,9 @@ public final class Disturbance {
   /** An arc takes away 3 % of the peak and more, a fit that reaches into it a part of that. */
   private static final double ARC_SHARE_OF_PEAK = 0.007;
 
+  /** Deviations are worked out for so many samples at once. */
+  private static final int HELD = 1024;
+
   /** Cycles differ by three times what they usually spread, where their own steps lie. */
   private static final double STEP_SPREADS = 3;
 
@@ -67,6 +76,8 @@ public final class Disturbance {
   private final int width;
   private final double bandVolts;
   private final double roughVolts;
+  private int heldFrom;
+  private double[] held = new double[0];
 
   /**
    * Samples that a disturbance covers.
@@ -91,6 +102,12 @@ public final class Disturbance {
     return Math.max(BAND_SHARE_OF_PEAK * recording.peakVolts(), noise);
   }
 
+  /** Whether the supply goes on from a departure to the end of the record as if there were none. */
+  boolean isNone(int departure) {
+    int followed = recording.length() - departure - width;
+    return followed >= recording.samplesIn(FOLLOWED_SECONDS) && isFollowed(departure, followed);
+  }
+
   /** The stretch of the disturbance that begins at a departure; null where it is none. */
   @Nullable Stretch at(int departure) {
     Stretch found = until(departure, recording.samplesIn(LONGEST_SECONDS), FOLLOWED_SECONDS);
@@ -100,7 +117,7 @@ public final class Disturbance {
       return ring != null && swings(ring) && !isDead(ring) ? ring : null;
     }
     if (!isDead(found)) {
-      return found;
+      return endsWithStep(found) ? null : found;
     }
     boolean isNotch =
         found.to() - found.from() < recording.samplesIn(NOTCH_SECONDS)
@@ -165,6 +182,27 @@ public final class Disturbance {
     return swings(stretch) || fallsBack(stretch);
   }
 
+  /** As behind a gap: the load goes away from its supply slowly, and is back at once. */
+  private boolean endsWithStep(Stretch stretch) {
+    int length = stretch.to() - stretch.from();
+    int part = length / PARTS;
+    if (part < 1 || length < recording.samplesIn(SHORTEST_GAP_SECONDS)) {
+      return false;
+    }
+    double[] deviations = supply.deviationsIn(recording, stretch.from(), stretch.to());
+    double late = mean(deviations, length - 2 * part, part);
+    double side = Math.signum(late);
+    double last = 0;
+    for (int from = 0; from + 2 * part <= length; from += part) {
+      double here = side * mean(deviations, from, part);
+      if (here < last - bandVolts) {
+        return false;
+      }
+      last = Math.max(last, here);
+    }
+    return side * mean(deviations, 0, part) < LOW_SHARE * last && last > STEP_BANDS * bandVolts;
+  }
+
   /** Behind a gap the supply comes with a step, and a residue leaves the supply without one. */
   private boolean fallsBack(Stretch stretch) {
     int length = stretch.to() - stretch.from();
@@ -224,8 +262,8 @@ public final class Disturbance {
 
   private double meanDeviation(int from) {
     double sum = 0;
-    for (double deviation : supply.deviationsIn(recording, from, from + width)) {
-      sum += deviation;
+    for (int i = from; i < from + width; i++) {
+      sum += deviationVolts(i);
     }
     return sum / width;
   }
@@ -244,17 +282,26 @@ public final class Disturbance {
   }
 
   private boolean isAway(int from) {
-    double[] deviations = supply.deviationsIn(recording, from, from + width);
     double sum = 0;
     double squares = 0;
     double spread = 0;
     for (int i = from; i < from + width; i++) {
-      sum += deviations[i - from];
-      squares += deviations[i - from] * deviations[i - from];
+      double deviation = deviationVolts(i);
+      sum += deviation;
+      squares += deviation * deviation;
       spread = supply.hasSteps() ? Math.max(spread, spreadVolts(i)) : 0;
     }
     boolean isRough = !supply.hasSteps() && Math.sqrt(squares / width) > roughVolts;
     return isRough || Math.abs(sum / width) > Math.max(bandVolts, STEP_SPREADS * spread);
+  }
+
+  private double deviationVolts(int index) {
+    if (index < heldFrom || index >= heldFrom + held.length) {
+      heldFrom = index - index % HELD;
+      held =
+          supply.deviationsIn(recording, heldFrom, Math.min(heldFrom + HELD, recording.length()));
+    }
+    return held[index - heldFrom];
   }
 
   private double spreadVolts(int index) {

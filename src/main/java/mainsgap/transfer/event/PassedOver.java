@@ -13,6 +13,14 @@ import org.jspecify.annotations.Nullable;
  */
 public record PassedOver(Recording recording, int from) {
 
+  /**
+   * Whether a departure from the cycle before it is none from the supply: a supply whose frequency
+   * has changed differs from cycle to cycle, and goes on.
+   */
+  public static boolean isNoDeparture(Recording recording, Supply before, int departure) {
+    return new Disturbance(recording, before).isNone(departure);
+  }
+
   /** Behind a pulse, a notch or a sag that begins at a departure; null where it is none of them. */
   public static @Nullable PassedOver disturbance(
       Recording recording, Supply before, int departure) {

@@ -3,6 +3,7 @@ package mainsgap.transfer.gap;
 import mainsgap.transfer.edge.Edge;
 import mainsgap.transfer.event.Sag;
 import mainsgap.transfer.supply.FedAtOnce;
+import mainsgap.transfer.supply.KeptVoltage;
 import mainsgap.transfer.supply.Recording;
 import mainsgap.transfer.supply.Residue;
 import mainsgap.transfer.supply.Supply;
@@ -71,7 +72,8 @@ final class GapProof {
     int to = (int) Math.ceil(recording.time().indexAt(settled.seconds()));
     int end = Math.min(to, recording.length());
     boolean isVague = doubt > BEYOND_DOUBT * VAGUE_SECONDS && !hasSteps;
-    if (isVague && isFedThroughout(from, end)) {
+    boolean isKept = new KeptVoltage(recording, before).isIn(from, end, after);
+    if (isVague && !isKept && isFedThroughout(from, end)) {
       return false;
     }
     if (new Sag(recording, before).begins(from, end)
@@ -96,7 +98,10 @@ final class GapProof {
       }
     }
     boolean isLeft = left > LEFT_SHARE * (to - from) && farthest > apart;
-    return isLeft || followed < FOLLOWING_SHARE * (to - from) || isFedByNeither(from, end);
+    return isLeft
+        || followed < FOLLOWING_SHARE * (to - from)
+        || isFedByNeither(from, end)
+        || isKept;
   }
 
   /**

@@ -152,11 +152,17 @@ public final class StillLoad {
     int count = 0;
     double longest = 0;
     int from = (int) Math.ceil(recording.time().indexAt(gap.returnSeconds()));
+    // each long enough by itself: a supply that comes up is no still load, however it is joined
+    int since = from;
+    int end = from;
     for (Stretch stretch : stretches) {
       int behind = stretch.to() - Math.max(from, stretch.from());
       if (behind > MOST_REST_CYCLES * recording.samplesPerCycle()) {
-        count++;
-        longest = Math.max(longest, behind);
+        boolean goesOn = count > 0 && stretch.from() == end;
+        count += goesOn ? 0 : 1;
+        since = goesOn ? since : Math.max(from, stretch.from());
+        end = stretch.to();
+        longest = Math.max(longest, end - since);
       }
     }
     double millis = 1e3 * longest * recording.time().intervalSeconds() + doubtMillis();

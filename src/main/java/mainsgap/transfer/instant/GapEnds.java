@@ -96,11 +96,12 @@ public final class GapEnds {
         bounce != null
             || steps.size() > 1
             || (!steps.isEmpty() && steps.get(0) >= runs.get(firstAfter).to());
-    Edge rising =
+    RisingReturn.Located located =
         new RisingReturn(recording, before, residue, following, opened).locate(settled, bounced);
-    if (rising != null) {
-      return new Returns(rising.seconds(), rising, false);
+    if (located != null && located.rises()) {
+      return new Returns(located.edge().seconds(), located.edge(), false);
     }
+    settled = located == null ? settled : located.edge();
     Edge first = bounced ? firstMake(firstAfter, steps, search) : settled;
     DischargedBreak.Found open = discharged(following).lastAfter(settled);
     if (open != null && !new OwnShape(recording, following).is(open.from(), open.to())) {

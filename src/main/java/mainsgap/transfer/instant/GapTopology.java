@@ -6,8 +6,10 @@ import java.util.List;
 import mainsgap.signal.PeriodicModel;
 import mainsgap.transfer.event.FollowedAgain;
 import mainsgap.transfer.supply.AtResidue;
+import mainsgap.transfer.supply.KeptVoltage;
 import mainsgap.transfer.supply.Recording;
 import mainsgap.transfer.supply.Residue;
+import mainsgap.transfer.supply.ResidueFit;
 import mainsgap.transfer.supply.Segmentation;
 import mainsgap.transfer.supply.Supply;
 import org.jspecify.annotations.Nullable;
@@ -77,6 +79,24 @@ public final class GapTopology {
   public GapTopology leftAt(int left) {
     Residue found = GapResidue.find(recording, before, after, left);
     return new GapTopology(recording, before, after, departure, found);
+  }
+
+  /**
+   * The same where the load kept a voltage near that of the supply before, up to where the supply
+   * after seems to take over at once; null where it did not.
+   */
+  public @Nullable GapTopology withKeptVoltage() {
+    boolean isAtOnce =
+        runs.size() > 1
+            && runs.get(0).part() == Segmentation.Part.BEFORE
+            && runs.get(1).part() == Segmentation.Part.AFTER;
+    int step = isAtOnce ? runs.get(1).from() : 0;
+    int since = isAtOnce ? new KeptVoltage(recording, before).since(step) : -1;
+    if (since < 0) {
+      return null;
+    }
+    Residue kept = ResidueFit.fit(recording, since, step, before.usualSpreadVolts());
+    return new GapTopology(recording, before, after, departure, kept);
   }
 
   /** What tells whether the supply before was left at the departure at all. */

@@ -34,11 +34,24 @@ final class RisingReturn {
   private static final int FEWEST_SAMPLES = 40;
 
   /**
+   * Another place replaces the one found if it explains by more than this (-2 ln p; own choice).
+   */
+  private static final double ELSEWHERE = 60;
+
+  /**
    * What rises faster is told from no bouncing make (contacts bounce for less, common practice).
    */
   static final double BOUNCE_SECONDS = 1.5e-3;
 
+  /**
+   * A return that explains the samples better than what was found.
+   *
+   * @param rises whether the supply comes up from it on, and not at once: then nothing bounces
+   */
+  record Located(Edge edge, boolean rises) {}
+
   private final Recording recording;
+  private final Supply before;
   private final Supply after;
   private final Residue residue;
   private final double noiseVolts;
@@ -52,6 +65,7 @@ final class RisingReturn {
    */
   RisingReturn(Recording recording, Supply before, Residue residue, Supply after, Edge opened) {
     this.recording = recording;
+    this.before = before;
     this.after = after;
     this.residue = residue;
     this.noiseVolts = before.usualSpreadVolts();
@@ -61,13 +75,13 @@ final class RisingReturn {
   }
 
   /**
-   * The return; null where the supply came at once, or where a rise explains less than what was
-   * found.
+   * The return; null where what was found stands: the supply came at once, there, or nothing
+   * explains the samples better.
    *
    * @param found the return as a shape of its own
    * @param bounced whether breaks were found about it
    */
-  @Nullable Edge locate(Edge found, boolean bounced) {
+  @Nullable Located locate(Edge found, boolean bounced) {
     boolean isShort = to - from < FEWEST_SAMPLES;
     return after.hasSteps() || isShort || isAtOnce(found) ? null : risen(found, bounced);
   }
@@ -92,7 +106,7 @@ final class RisingReturn {
             AT_ONCE_NOISES * Math.max(noiseVolts, after.usualSpreadVolts()));
   }
 
-  private @Nullable Edge risen(Edge rough, boolean bounced) {
+  private @Nullable Located risen(Edge rough, boolean bounced) {
     RiseSearch search = search();
     RiseSearch.Found best = search.best();
     RiseFit fit = search.fit();
@@ -100,13 +114,37 @@ final class RisingReturn {
     double averaged = noiseVolts / Math.sqrt(fit.averaged());
     double share = bounced ? PROVED_SHARE_OF_PEAK : EXPLAINED_SHARE_OF_PEAK;
     double noises = bounced ? PROVED_NOISES : EXPLAINED_NOISES;
-    boolean isExplained = spread < Math.max(share * recording.peakVolts(), noises * averaged);
-    boolean isRise = best.riseSeconds() > BOUNCE_SECONDS;
-    return isRise
-            && isExplained
-            && (bounced || best.squares() < fit.squares(at -> voltsOf(rough, at)))
-        ? edge(search, Math.max(spread, averaged), rough)
-        : null;
+    if (!(spread < Math.max(share * recording.peakVolts(), noises * averaged))) {
+      return null;
+    }
+    double told = Math.max(spread, averaged);
+    double gained = fit.squares(at -> voltsOf(rough, at)) - best.squares();
+    if (best.riseSeconds() > BOUNCE_SECONDS) {
+      boolean isRise = bounced || gained > 0;
+      return isRise ? new Located(edge(search, told, rough), true) : null;
+    }
+    boolean isAtOnce = !bounced && gained > ELSEWHERE * told * told;
+    Edge atOnce = isAtOnce ? atOnce(best.seconds()) : null;
+    return atOnce == null ? null : new Located(atOnce, false);
+  }
+
+  /**
+   * A supply that comes at once, but where the residue that was found does not reach: located anew
+   * out of all that lies before.
+   */
+  private @Nullable Edge atOnce(double seconds) {
+    int made = (int) recording.time().indexAt(seconds);
+    if (made - from < FEWEST_SAMPLES) {
+      return null;
+    }
+    Residue upTo = ResidueFit.fit(recording, from, made, noiseVolts);
+    int slack = recording.samplesIn(AT_ONCE_SECONDS);
+    int reach = recording.samplesIn(GapSearches.REACH_SECONDS);
+    int first = Math.max(from, made - reach);
+    int end = Math.min(recording.length(), made + 2 * reach);
+    int last = Math.min(end - 1, made + slack);
+    return new Instants(recording, before, upTo, after)
+        .arriving(new Instants.Search(first, end, Math.max(first + 1, made - slack), last));
   }
 
   /**

@@ -32,6 +32,12 @@ public final class ChangedSupply {
 
   private static final double UNSTEADY_NOISES = 1.5;
 
+  /** Half of what counts as a departure: a fit takes up a part of the gap that lies in it. */
+  private static final double LEFT_SHARE_OF_PEAK = 0.04;
+
+  /** Averages of noise alone go so far less than once in a record of 10^7. */
+  private static final double LEFT_NOISES = 6;
+
   private final Recording recording;
   private final HarmonicModel start;
   private final HarmonicModel[] parts;
@@ -40,20 +46,23 @@ public final class ChangedSupply {
   public ChangedSupply(Recording recording, HarmonicModel start) {
     this.recording = recording;
     this.start = start;
-    double samples = recording.length() / (double) PARTS;
-    boolean isLong = samples >= FEWEST_CYCLES * recording.samplesPerCycle();
+    boolean isLong = firstOf(1) >= FEWEST_CYCLES * recording.samplesPerCycle();
     this.parts = new HarmonicModel[isLong ? PARTS : 0];
     for (int k = 0; k < parts.length; k++) {
       parts[k] =
           HarmonicFit.fit(
               recording.volts(),
               recording.time(),
-              (int) (k * samples),
-              (int) ((k + 1) * samples),
+              firstOf(k),
+              firstOf(k + 1),
               start.frequencyHertz(),
               ORDERS,
               true);
     }
+  }
+
+  private int firstOf(int part) {
+    return (int) ((long) part * recording.length() / PARTS);
   }
 
   /** Whether the frequency steps. */
@@ -85,14 +94,59 @@ public final class ChangedSupply {
     return areAll ? stepSeconds(harmonics, HARMONIC_STEP_SHARE) : null;
   }
 
-  /** A sag in its cycles bends the frequency of a fit, and shows in what the fit leaves. */
+  /** A sag or a gap in its cycles bends the frequency of a fit, and shows in what that leaves. */
   private boolean isSteadyAtEnds() {
-    return parts.length > 0 && isSteady(parts[0]) && isSteady(parts[PARTS - 1]);
+    return parts.length > 0 && isSteady(0) && isSteady(PARTS - 1);
   }
 
-  private boolean isSteady(HarmonicModel fitted) {
+  private boolean isSteady(int part) {
     double usual = UNSTEADY_NOISES * start.noiseVolts();
-    return fitted.noiseVolts() < Math.max(UNSTEADY_SHARE_OF_PEAK * recording.peakVolts(), usual);
+    double most = Math.max(UNSTEADY_SHARE_OF_PEAK * recording.peakVolts(), usual);
+    return parts[part].noiseVolts() < most && !isLeft(part);
+  }
+
+  /**
+   * Whether averages of a part lie away from its fit, and not as far a cycle before or after them,
+   * as the notches of a supply do.
+   */
+  private boolean isLeft(int part) {
+    int width = Departure.averagingSamples(recording);
+    int cycle = (int) Math.round(recording.samplesPerCycle() / width);
+    double noise = Math.min(parts[0].noiseVolts(), parts[PARTS - 1].noiseVolts());
+    double away =
+        Math.max(
+            LEFT_SHARE_OF_PEAK * recording.peakVolts(), LEFT_NOISES * noise / Math.sqrt(width));
+    double[] deviations = averages(part, width);
+    for (int k = 0; k < deviations.length; k++) {
+      if (Math.abs(deviations[k]) > away
+          && !isNear(deviations, k - cycle, deviations[k], away)
+          && !isNear(deviations, k + cycle, deviations[k], away)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Of what the fit of a part leaves. */
+  private double[] averages(int part, int width) {
+    double[] averages = new double[(firstOf(part + 1) - firstOf(part)) / width];
+    for (int k = 0; k < averages.length; k++) {
+      for (int i = firstOf(part) + k * width; i < firstOf(part) + (k + 1) * width; i++) {
+        double at = recording.time().secondsAt(i);
+        averages[k] += (recording.volts()[i] - parts[part].voltsAt(at)) / width;
+      }
+    }
+    return averages;
+  }
+
+  /** Whether one of the averages about a place is like another one: a cycle is no whole number. */
+  private static boolean isNear(double[] averages, int place, double volts, double within) {
+    for (int k = Math.max(0, place - 1); k <= Math.min(averages.length - 1, place + 1); k++) {
+      if (Math.abs(averages[k] - volts) < within) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private @Nullable Double stepSeconds(double[][] values, double least) {

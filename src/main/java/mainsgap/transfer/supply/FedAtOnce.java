@@ -22,7 +22,10 @@ public final class FedAtOnce {
   private static final double EXPLAINED_NOISES = 1.5;
 
   /** Another supply's frequency may differ by so much. */
-  private static final double[] FREQUENCY_SHARES = {0.99, 0.995, 1, 1.005, 1.01};
+  private static final double[] OTHER_FREQUENCY_SHARES = {0.99, 0.995, 1.005, 1.01};
+
+  /** Of what a cycle at another frequency leaves, and changes of its height, less than this. */
+  private static final double OTHER_FREQUENCY_SHARE_OF_PEAK = 0.03;
 
   private final Recording recording;
   private final double spreadVolts;
@@ -51,14 +54,31 @@ public final class FedAtOnce {
     }
     double most =
         Math.max(EXPLAINED_SHARE_OF_PEAK * recording.peakVolts(), EXPLAINED_NOISES * spreadVolts);
-    for (double share : FREQUENCY_SHARES) {
-      MovedSupply.Move move = moved.to(from, end, share);
-      double height = move.amplitudeVolts() / recording.peakVolts();
-      boolean isHigh = height >= LEAST_SHARE_OF_PEAK && height <= MOST_SHARE_OF_PEAK;
-      if (isHigh && move.misfitVolts() < most) {
+    MovedSupply.Move same = moved.to(from, end, 1);
+    if (explains(same, most, 0)) {
+      return true;
+    }
+    if (!explains(same, most, OTHER_FREQUENCY_SHARE_OF_PEAK)) {
+      return false;
+    }
+    for (double share : OTHER_FREQUENCY_SHARES) {
+      if (explains(moved.to(from, end, share), most, 0)) {
         return true;
       }
     }
     return false;
+  }
+
+  /**
+   * Whether a supply so moved feeds the load.
+   *
+   * @param mostVolts that it leaves of the samples
+   * @param slackShareOfPeak by which it may miss that, and the heights of a supply
+   */
+  private boolean explains(MovedSupply.Move move, double mostVolts, double slackShareOfPeak) {
+    double height = move.amplitudeVolts() / recording.peakVolts();
+    return height >= LEAST_SHARE_OF_PEAK - slackShareOfPeak
+        && height <= MOST_SHARE_OF_PEAK + slackShareOfPeak
+        && move.misfitVolts() < mostVolts + slackShareOfPeak * recording.peakVolts();
   }
 }

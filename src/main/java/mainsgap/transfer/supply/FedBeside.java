@@ -38,7 +38,7 @@ public record FedBeside(Supply supply, Supply settled, boolean isMoved, int from
   private static final double ARC_MOST_SHARE_OF_PEAK = 0.2;
 
   /** In noise a lower supply explains an arc nearly as well. */
-  private static final double ARC_MISFIT = 1.15;
+  private static final double ARC_MISFIT = 1.2;
 
   /** Where the load is dead beside it for so long, a contact bounces. */
   private static final double OPENED_SECONDS = 0.35e-3;
@@ -165,13 +165,14 @@ public record FedBeside(Supply supply, Supply settled, boolean isMoved, int from
   }
 
   /**
-   * Whether all that is seen from a sample on are some missing volts of the settled supply, the
-   * same at any height of it, as of an arc.
+   * Whether all that is seen from a sample on are some missing volts of the settled supply, as it
+   * is up to there, the same at any height of it, as of an arc.
    */
   public boolean isLoweredFrom(Recording recording, int sample) {
     int first = Math.max(sample, from);
-    double[] supplied = settled.voltsIn(recording.time(), first, to);
-    double[] more = settled.deviationsIn(recording, first, to);
+    Supply near = upTo(recording, sample, sample - (int) recording.samplesPerCycle());
+    double[] supplied = near.voltsIn(recording.time(), first, to);
+    double[] more = near.deviationsIn(recording, first, to);
     double missing = 0;
     for (int k = 0; k < more.length; k++) {
       missing -= more[k] * Math.signum(supplied[k]) / more.length;
@@ -182,9 +183,20 @@ public record FedBeside(Supply supply, Supply settled, boolean isMoved, int from
       squares += off * off;
     }
     double peak = recording.peakVolts();
+    double explained = Math.max(supply.spreadIn(recording, first, to), settled.usualSpreadVolts());
     return missing > ARC_LEAST_SHARE_OF_PEAK * peak
         && missing < ARC_MOST_SHARE_OF_PEAK * peak
-        && Math.sqrt(squares / more.length) < ARC_MISFIT * supply.spreadIn(recording, first, to);
+        && Math.sqrt(squares / more.length) < ARC_MISFIT * explained;
+  }
+
+  /** The settled supply, moved to the samples of a cycle: from far away its angle is known less. */
+  private Supply upTo(Recording recording, int end, int start) {
+    int last = end - guard(recording);
+    if (start < 0 || last <= start) {
+      return settled;
+    }
+    MovedSupply moved = new MovedSupply(recording, settled);
+    return moved.by(moved.to(start, last, 1), start, last);
   }
 
   /** In the cycle on that side of the samples. */

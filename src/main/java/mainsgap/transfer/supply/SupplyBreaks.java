@@ -17,6 +17,9 @@ public final class SupplyBreaks {
   /** A dead load crosses the supply in this time. */
   private static final double CROSSING_SECONDS = 1.2e-3;
 
+  /** A load that lies still is nearer to zero, with its hum. */
+  private static final double CROSSED_SHARE_OF_PEAK = 0.04;
+
   private static final double SHORTEST_SECONDS = 1e-3;
   private static final double DEAD_SHARE = 0.6;
 
@@ -40,6 +43,7 @@ public final class SupplyBreaks {
   private final int width;
   private final double offsetVolts;
   private final double awayVolts;
+  private final double crossedVolts;
 
   /** How much later than in its fit the supply is where it was last followed. */
   private double laterSeconds;
@@ -68,6 +72,7 @@ public final class SupplyBreaks {
     this.offsetVolts = supply.harmonics().offsetVolts();
     double noise = NOISE_FACTOR * supply.usualSpreadVolts() / Math.sqrt(width);
     this.awayVolts = Math.max(AWAY_SHARE_OF_PEAK * recording.peakVolts(), noise);
+    this.crossedVolts = Math.max(CROSSED_SHARE_OF_PEAK * recording.peakVolts(), noise);
   }
 
   /**
@@ -191,7 +196,10 @@ public final class SupplyBreaks {
     return Math.abs(at - start);
   }
 
-  /** Long enough, and dead for most of the time at which the voltage is away from the supply. */
+  /**
+   * Long enough, dead for most of the time at which the voltage is away from the supply, and no
+   * crossing of one that has drifted away.
+   */
   private boolean isBreak(int from, int to) {
     int dead = 0;
     int away = 0;
@@ -201,7 +209,24 @@ public final class SupplyBreaks {
         dead += isDead(i) ? 1 : 0;
       }
     }
-    return to - from >= recording.samplesIn(SHORTEST_SECONDS) && dead > DEAD_SHARE * away;
+    return to - from >= recording.samplesIn(SHORTEST_SECONDS)
+        && dead > DEAD_SHARE * away
+        && !crossesZero(from, to);
+  }
+
+  /**
+   * Whether the voltage goes from one side of zero to the other: what is left on a load that
+   * nothing feeds lies still, but for the first and the last average, which may reach into what
+   * feeds it before and after.
+   */
+  private boolean crossesZero(int from, int to) {
+    int last = from + ((to - from) / width - 2) * width;
+    double begins = averageVolts(from + width) - offsetVolts;
+    double ends = averageVolts(Math.max(from + width, last)) - offsetVolts;
+    boolean isShort = to - from < recording.samplesIn(FED_SECONDS);
+    return isShort
+        && begins * ends < 0
+        && Math.min(Math.abs(begins), Math.abs(ends)) > crossedVolts;
   }
 
   private boolean isAway(int from, double expected) {

@@ -16,13 +16,13 @@ import java.util.List;
  * ChangePointLaw} has how far in E it lies off. That gives 39 µs for a loss at 0 degrees (230 V, 50
  * Hz, 100 kS/s, s = 3 V), where a Monte-Carlo run gives 33.7 µs and E grows with the cube of h, and
  * the 26 (s/D)^4 samples squared of a small step D, where E grows with h. Within a rest of the
- * output E is 0: the bound is then the way to the rest's end. The bound of the transfer time is the
- * root of the sum of squares of both instants' bounds.
+ * output E is 0: the bound is then the way to the rest's end, or back to the loss. The bound of the
+ * transfer time is the root of the sum of squares of both instants' bounds.
  */
 final class LocationBound {
   private static final double TOLD_APART = 1.5;
 
-  /** No instant is searched further away than this, nor past the middle of the gap. */
+  /** No instant is searched further away than this, nor, off a rest, past the middle of the gap. */
   private static final double FURTHEST_SECONDS = 10e-3;
 
   private static final double GROWTH = 1.3;
@@ -107,7 +107,7 @@ final class LocationBound {
 
   /** Of the most likely instant's error, for those on one side. */
   private double meanSquare(int side) {
-    double furthest = furthestSeconds();
+    double furthest = furthestSeconds(side);
     double shift = rig.intervalSeconds() / 2;
     double within = within(side * shift);
     double sum = within * shift * shift;
@@ -137,12 +137,14 @@ final class LocationBound {
     return ChangePointLaw.within(energy(shiftSeconds));
   }
 
-  private double furthestSeconds() {
-    return Math.min(FURTHEST_SECONDS, rig.gapSeconds / 2);
+  private double furthestSeconds(int side) {
+    double middle = Math.min(FURTHEST_SECONDS, rig.gapSeconds / 2);
+    boolean isInRest = !ofLoss && energy(side * middle) == 0;
+    return isInRest && side > 0 ? FURTHEST_SECONDS : isInRest ? 2 * middle : middle;
   }
 
   private double reach(int side) {
-    double furthest = furthestSeconds();
+    double furthest = furthestSeconds(side);
     double low = 0;
     double high = rig.intervalSeconds() / 2;
     while (energy(side * high) < TOLD_APART) {

@@ -75,6 +75,18 @@ class LocationBoundTest {
     assertEquals(2500, LocationBound.seconds(rig) * 1e6, 50);
   }
 
+  /** The gap may end anywhere in the rest, also later than twice as long. */
+  @Test
+  void shortGapIsToldToTheRestsEndToo() {
+    Rig rig = rig(90);
+    rig.shape = Rig.Shape.QUASI_SQUARE;
+    rig.outputDegreesAtReturn = 0;
+    rig.gapSeconds = 2e-3;
+
+    // 2500 to the rest's end, 2000 back to the loss: the scatter over both
+    assertEquals(2250, LocationBound.seconds(rig) * 1e6, 250);
+  }
+
   private static Rig rig(double lossDegrees) {
     Rig rig = new Rig(1);
     rig.nominalVolts = 230;
