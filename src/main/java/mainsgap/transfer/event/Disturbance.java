@@ -17,27 +17,8 @@ public final class Disturbance {
   /** What lasts longer is left to the measurement of a gap. */
   private static final double LONGEST_SECONDS = 1.2e-3;
 
-  /** What lasts less, with its sides, is not told from a pulse. */
-  private static final double SHORTEST_GAP_SECONDS = 0.8e-3;
-
-  /** Noise and fits make no step of so many times what counts as away. */
-  private static final double STEP_BANDS = 4;
-
   /** A ring that is higher than its band for longer is no disturbance in passing. */
   private static final double LONGEST_RING_SECONDS = 12e-3;
-
-  /** A ring swings from one side of the supply to the other within this time, a dead load never. */
-  private static final double LONGEST_SWING_SECONDS = 2e-3;
-
-  private static final int FEWEST_SWINGS = 2;
-
-  private static final double LONGEST_SURGE_SECONDS = 1.4e-3;
-
-  /** Of a surge the first part is about the highest, and little is left in the last one. */
-  private static final int PARTS = 8;
-
-  private static final double HIGH_SHARE = 0.7;
-  private static final double LOW_SHARE = 0.25;
 
   /** A dead load, or a supply at 10 degrees or more to this one, crosses its band faster. */
   private static final double FOLLOWED_SECONDS = 1e-3;
@@ -114,10 +95,10 @@ public final class Disturbance {
     if (found == null) {
       int longest = recording.samplesIn(LONGEST_RING_SECONDS);
       Stretch ring = until(departure, longest, BEYOND_BOUNCE_SECONDS);
-      return ring != null && swings(ring) && !isDead(ring) ? ring : null;
+      return ring != null && shape(ring).swings() && !isDead(ring) ? ring : null;
     }
     if (!isDead(found)) {
-      return endsWithStep(found) ? null : found;
+      return shape(found).endsWithStep() ? null : found;
     }
     boolean isNotch =
         found.to() - found.from() < recording.samplesIn(NOTCH_SECONDS)
@@ -177,55 +158,8 @@ public final class Disturbance {
     return null;
   }
 
-  /** Whether it swings about the supply, or falls back to it from a step: no load that is dead. */
-  boolean isInPassing(Stretch stretch) {
-    return swings(stretch) || fallsBack(stretch);
-  }
-
-  /** As behind a gap: the load goes away from its supply slowly, and is back at once. */
-  private boolean endsWithStep(Stretch stretch) {
-    int length = stretch.to() - stretch.from();
-    int part = length / PARTS;
-    if (part < 1 || length < recording.samplesIn(SHORTEST_GAP_SECONDS)) {
-      return false;
-    }
-    double[] deviations = supply.deviationsIn(recording, stretch.from(), stretch.to());
-    double late = mean(deviations, length - 2 * part, part);
-    double side = Math.signum(late);
-    double last = 0;
-    for (int from = 0; from + 2 * part <= length; from += part) {
-      double here = side * mean(deviations, from, part);
-      if (here < last - bandVolts) {
-        return false;
-      }
-      last = Math.max(last, here);
-    }
-    return side * mean(deviations, 0, part) < LOW_SHARE * last && last > STEP_BANDS * bandVolts;
-  }
-
-  /** Behind a gap the supply comes with a step, and a residue leaves the supply without one. */
-  private boolean fallsBack(Stretch stretch) {
-    int length = stretch.to() - stretch.from();
-    int part = length / PARTS;
-    if (part < 1 || length > recording.samplesIn(LONGEST_SURGE_SECONDS)) {
-      return false;
-    }
-    double[] deviations = supply.deviationsIn(recording, stretch.from(), stretch.to());
-    double side = Math.signum(mean(deviations, 0, part));
-    double most = 0;
-    for (int from = 0; from + part <= length; from += part) {
-      most = Math.max(most, side * mean(deviations, from, part));
-    }
-    return side * mean(deviations, 0, part) > HIGH_SHARE * most
-        && Math.abs(mean(deviations, length - part, part)) < LOW_SHARE * most;
-  }
-
-  private static double mean(double[] values, int from, int count) {
-    double sum = 0;
-    for (int i = from; i < from + count; i++) {
-      sum += values[i];
-    }
-    return sum / count;
+  private DisturbanceShape shape(Stretch stretch) {
+    return new DisturbanceShape(recording, supply, stretch);
   }
 
   private boolean isDead(Stretch stretch) {
@@ -240,32 +174,6 @@ public final class Disturbance {
       sum += (supplied[k] - recording.volts()[from + k]) * Math.signum(supplied[k]);
     }
     return sum > ARC_SHARE_OF_PEAK * recording.peakVolts() * supplied.length;
-  }
-
-  private boolean swings(Stretch stretch) {
-    double side = 0;
-    int since = stretch.from();
-    int longest = 0;
-    int swings = 0;
-    for (int i = stretch.from(); i + width <= stretch.to(); i += width) {
-      double deviation = meanDeviation(i);
-      if (Math.abs(deviation) > bandVolts && Math.signum(deviation) != side) {
-        side = Math.signum(deviation);
-        longest = Math.max(longest, swings == 0 ? 0 : i - since);
-        since = i;
-        swings++;
-      }
-    }
-    longest = Math.max(longest, stretch.to() - since);
-    return swings >= FEWEST_SWINGS && longest <= recording.samplesIn(LONGEST_SWING_SECONDS);
-  }
-
-  private double meanDeviation(int from) {
-    double sum = 0;
-    for (int i = from; i < from + width; i++) {
-      sum += deviationVolts(i);
-    }
-    return sum / width;
   }
 
   private boolean isFollowed(int from, int samples) {

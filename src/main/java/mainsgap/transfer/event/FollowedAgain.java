@@ -118,7 +118,7 @@ public final class FollowedAgain {
         !isShort(from, away.to())
             || (away.to() - from > recording.samplesIn(NOTCH_SECONDS)
                 && new DeadLoad(recording, before).isIn(from, away.to()));
-    return mayBe && !new Disturbance(recording, before).isInPassing(stretch);
+    return mayBe && !new DisturbanceShape(recording, before, stretch).isInPassing();
   }
 
   private boolean isAtZero(int from, int to) {

@@ -272,11 +272,9 @@ public enum Kind implements CaptureKind {
         rig.cyclesBefore = rig.dice.between(7, 10);
         rig.gapSeconds = rig.dice.logBetween(2e-3, 80e-3);
         rig.stepBeforeSeconds = rig.dice.between(0.25, 1.2) / rig.nominalHertz;
-        if (rig.dice.coin()) {
-          rig.stepShare = 1 + rig.dice.pick(-1, 1) * rig.dice.between(0.05, 0.2);
-        } else {
-          rig.stepDegrees = rig.dice.pick(-1, 1) * rig.dice.between(5, 30);
-        }
+        Step step = Step.drawn(rig.dice);
+        rig.stepShare = step.share();
+        rig.stepDegrees = step.degrees();
       }),
 
   /** A surge less than a cycle or so before the loss. */
@@ -295,11 +293,9 @@ public enum Kind implements CaptureKind {
       rig -> {
         rig.gapSeconds = rig.dice.logBetween(2e-3, 80e-3);
         rig.outputStepAfterSeconds = rig.dice.between(0.25, 1) / rig.nominalHertz;
-        if (rig.dice.coin()) {
-          rig.outputStepShare = 1 + rig.dice.pick(-1, 1) * rig.dice.between(0.05, 0.2);
-        } else {
-          rig.outputStepDegrees = rig.dice.pick(-1, 1) * rig.dice.between(5, 30);
-        }
+        Step step = Step.drawn(rig.dice);
+        rig.outputStepShare = step.share();
+        rig.outputStepDegrees = step.degrees();
       }),
 
   /** Mains that steps shortly before its loss, and an output that steps soon after its return. */
@@ -398,6 +394,17 @@ public enum Kind implements CaptureKind {
     rig.outputHertz = rig.mainsHertz;
     rig.outputDegreesAtReturn = rig.lossDegrees;
     rig.outputShare = 1;
+  }
+
+  /** A step of a supply's voltage, or of its angle. */
+  private record Step(double share, double degrees) {
+    static Step drawn(Dice dice) {
+      boolean isOfVoltage = dice.coin();
+      double side = dice.pick(-1, 1);
+      return isOfVoltage
+          ? new Step(1 + side * dice.between(0.05, 0.2), 0)
+          : new Step(1, side * dice.between(5, 30));
+    }
   }
 
   @Override
