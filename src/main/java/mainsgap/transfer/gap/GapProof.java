@@ -37,6 +37,11 @@ final class GapProof {
   private static final double FAR_SECONDS = 49e-6;
   private static final double FED_NOISES = 4;
 
+  /** A load that lies at its residue, away from its supply, for so long was let go. */
+  private static final double STILL_SECONDS = 0.3e-3;
+
+  private static final double STILL_SHARE_OF_PEAK = 0.02;
+
   private final Recording recording;
   private final Supply before;
   private final Supply after;
@@ -64,13 +69,13 @@ final class GapProof {
     double seconds = settled.seconds() - loss.seconds();
     double doubt = BEYOND_DOUBT * Math.hypot(loss.standardSeconds(), settled.standardSeconds());
     boolean hasSteps = before.hasSteps() || after.hasSteps();
-    boolean isShown = seconds - doubt >= SHORTEST_PROVED_SECONDS || hasSteps;
-    if (seconds < SHORTEST_GAP_SECONDS || !isShown) {
-      return false;
-    }
     int from = Math.max(0, (int) Math.ceil(recording.time().indexAt(loss.seconds())));
     int to = (int) Math.ceil(recording.time().indexAt(settled.seconds()));
     int end = Math.min(to, recording.length());
+    boolean isShown = seconds - doubt >= SHORTEST_PROVED_SECONDS || hasSteps;
+    if (seconds < SHORTEST_GAP_SECONDS || !(isShown || isStill(from, end))) {
+      return false;
+    }
     boolean isVague = doubt > BEYOND_DOUBT * VAGUE_SECONDS && !hasSteps;
     boolean isKept = new KeptVoltage(recording, before).isIn(from, end, after);
     if (isVague && !isKept && isFedThroughout(from, end)) {
@@ -102,6 +107,23 @@ final class GapProof {
         || followed < FOLLOWING_SHARE * (to - from)
         || isFedByNeither(from, end)
         || isKept;
+  }
+
+  /** Whether neighbouring samples lie at the residue, away from the supply before, for long. */
+  private boolean isStill(int from, int end) {
+    double[] suppliedBefore = before.voltsIn(recording.time(), from, end);
+    double still = STILL_SHARE_OF_PEAK * recording.peakVolts();
+    double apart = APART_SHARE_OF_PEAK * recording.peakVolts();
+    int longest = 0;
+    int since = from;
+    for (int i = from; i < end; i++) {
+      double residual = residue.voltsAt(recording.time().secondsAt(i));
+      boolean isAtResidue = Math.abs(recording.volts()[i] - residual) < still;
+      boolean isLeft = Math.abs(recording.volts()[i] - suppliedBefore[i - from]) > apart;
+      since = isAtResidue && isLeft ? since : i + 1;
+      longest = Math.max(longest, i + 1 - since);
+    }
+    return longest * recording.time().intervalSeconds() >= STILL_SECONDS;
   }
 
   /**

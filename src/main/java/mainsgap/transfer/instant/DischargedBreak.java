@@ -67,9 +67,10 @@ final class DischargedBreak {
    *
    * @param from where the discharge surely is, inclusive
    * @param to exclusive; the contact makes about here
+   * @param openTo the contact is open up to here for sure
    * @param residue what is left on the load in it
    */
-  record Found(int from, int to, Residue residue) {}
+  record Found(int from, int to, int openTo, Residue residue) {}
 
   DischargedBreak(Recording recording, Residue residue, Supply after, double noiseVolts) {
     this.recording = recording;
@@ -155,7 +156,7 @@ final class DischargedBreak {
     boolean isExplained =
         best.spreadVolts() <= most
             && supplyVolts >= WORSE * Math.max(best.spreadVolts(), noiseVolts);
-    return isExplained && isFromSupply(best, from, first) ? new Found(from, to, best) : null;
+    return isExplained && isFromSupply(best, from, first) ? new Found(from, to, end, best) : null;
   }
 
   /**
@@ -164,16 +165,19 @@ final class DischargedBreak {
    */
   private boolean isFromSupply(Residue best, int from, int first) {
     double most = 0;
-    double nearest = Double.POSITIVE_INFINITY;
+    double earlier = Double.NaN;
+    boolean meets = false;
     for (int i = Math.max(0, first - recording.samplesIn(OPENED_SECONDS)); i <= first; i++) {
       double seconds = recording.time().secondsAt(i);
       double supplied = after.model().voltsAt(seconds);
       most = Math.max(most, (supplied - best.offsetVolts()) * Math.signum(best.cosineVolts()));
       if (i >= from - OPENED_MEANS * width) {
-        nearest = Math.min(nearest, Math.abs(best.voltsAt(seconds) - supplied));
+        double apart = best.voltsAt(seconds) - supplied;
+        meets |= Math.abs(apart) <= apartVolts() || apart * earlier < 0;
+        earlier = apart;
       }
     }
-    return Math.abs(best.cosineVolts()) <= MOST_OF_SUPPLY * most && nearest <= apartVolts();
+    return Math.abs(best.cosineVolts()) <= MOST_OF_SUPPLY * most && meets;
   }
 
   /** The discharge to the residue that explains the samples best. */

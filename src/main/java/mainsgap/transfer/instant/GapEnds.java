@@ -251,8 +251,10 @@ public final class GapEnds {
 
   /** The same out of a load that discharges. */
   private Edge lastMake(DischargedBreak.Found bounce, Supply following) {
+    int openTo = bounce.openTo();
+    int latest = 2 * bounce.to() - bounce.from();
     return new Instants(recording, before, bounce.residue(), following)
-        .arriving(out(bounce.from(), 2 * bounce.to() - bounce.from()));
+        .arriving(out(2 * openTo - latest, latest));
   }
 
   private Instants.Search out(int bounceFrom, int bounceTo) {
