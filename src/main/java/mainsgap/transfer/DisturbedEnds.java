@@ -46,6 +46,12 @@ final class DisturbedEnds {
   /** What is disturbed lies so close before the gap. */
   private static final double BRIDGED_CYCLES = 3;
 
+  /** A supply steps so long before its loss at most; what does so earlier has settled. */
+  private static final double STEPPED_CYCLES = 2.3;
+
+  /** The supply that it steps to is told from so long behind the step on. */
+  private static final double STEP_CYCLES = 0.12;
+
   /** An arc burns for half a cycle at most, up to where the voltage crosses zero. */
   private static final double ARC_CYCLES = 0.55;
 
@@ -90,7 +96,7 @@ final class DisturbedEnds {
   /** The first gap in which the load lies still; null where there is none. */
   @Nullable FoundEvent first() {
     for (StillLoad.Stretch stretch : still.beyondRests()) {
-      FoundEvent gap = about(stretch, Double.NaN);
+      FoundEvent gap = about(stretch, Double.NaN, output.length());
       if (gap != null) {
         return gap;
       }
@@ -110,17 +116,26 @@ final class DisturbedEnds {
         : null;
   }
 
-  /** Where another supply feeds up to the still load than that which was left, or up to later. */
+  /**
+   * Where another supply feeds up to the still load than that which was left, or up to later. Where
+   * the load never lies still in what was found, that may be a step of the supply before.
+   */
   private @Nullable FoundEvent lostLater(Told told) {
     for (StillLoad.Stretch stretch : still.beyondRests()) {
-      if (stretch.to() > told.lost && stretch.from() < told.back + BOUNCE_CYCLES * cycle) {
-        double later = (stretch.from() - told.lost) / cycle;
-        boolean isElsewhere = later > LATE_CYCLES || later < -EARLY_CYCLES;
-        int first = (int) Math.max(0, told.lost - cycle);
-        return isElsewhere || isOther(told, told.before, first, (int) told.lost)
-            ? about(stretch, told.lost)
+      if (stretch.to() <= told.lost) {
+        continue;
+      }
+      if (stretch.from() >= told.back + BOUNCE_CYCLES * cycle) {
+        return stretch.from() < told.lost + STEPPED_CYCLES * cycle
+            ? about(stretch, told.lost, told.lost + STEP_CYCLES * cycle)
             : null;
       }
+      double later = (stretch.from() - told.lost) / cycle;
+      boolean isElsewhere = later > LATE_CYCLES || later < -EARLY_CYCLES;
+      int first = (int) Math.max(0, told.lost - cycle);
+      return isElsewhere || isOther(told, told.before, first, (int) told.lost)
+          ? about(stretch, told.lost, output.length())
+          : null;
     }
     return null;
   }
@@ -138,13 +153,17 @@ final class DisturbedEnds {
         > Math.max(OTHER_SHARE_OF_PEAK * output.peakVolts(), usual);
   }
 
-  /** Null where the models show no gap there, or where it may begin with an arc that was found. */
-  private @Nullable FoundEvent about(StillLoad.Stretch stretch, double lost) {
+  /**
+   * Null where the models show no gap there, or where it may begin with an arc that was found.
+   *
+   * @param fedFrom the sample from which one supply feeds the load up to there at the latest
+   */
+  private @Nullable FoundEvent about(StillLoad.Stretch stretch, double lost, double fedFrom) {
     if (output.isClippedIn(0, output.length())) {
       return null;
     }
     FedBeside fed = FedBeside.upTo(output, stretch.from());
-    if (fed == null || isArc(fed, lost, stretch.from())) {
+    if (fed == null || fed.from() > fedFrom || isArc(fed, lost, stretch.from())) {
       return null;
     }
     int earlier = (int) Math.max(0, fed.from() - BRIDGED_CYCLES * cycle);

@@ -36,6 +36,12 @@ final class ArcStart {
   private static final double CHANGING_SHARE = 0.36;
   private static final int AVERAGES = 2_000;
 
+  /** A supply so much higher than the arc shows how much of it is lost. */
+  private static final double ABOVE = 1.2;
+
+  private static final int FEWEST_ABOVE = 6;
+  private static final double LOST_ON_SHARE = 0.4;
+
   /** The place among averaged samples is looked for within so many averages about it. */
   private static final int SHARPENED_AVERAGES = 3;
 
@@ -110,7 +116,7 @@ final class ArcStart {
     int width = Math.max(1, (end - from) / AVERAGES);
     int n = (end - from) / width;
     double[] lost = new double[n];
-    boolean[] told = new boolean[n];
+    double[] height = new double[n];
     int to = 0;
     for (int k = 0; k < n; k++) {
       int start = end - (n - k) * width;
@@ -120,10 +126,10 @@ final class ArcStart {
       }
       double supplied = before.model().voltsAt(middleSeconds(start, width));
       lost[k] = Math.signum(supplied) * (supplied - volts);
-      told[k] = Math.abs(supplied) > LOW_VOLTS;
-      to = told[k] ? k + 1 : to;
+      height[k] = Math.abs(supplied);
+      to = isTold(height[k]) ? k + 1 : to;
     }
-    return located(lost, told, to, end - n * width, width, extinction);
+    return located(lost, height, to, end - n * width, width, extinction);
   }
 
   /** The loss may have been found where the arc begins: it lasts while so much is lost. */
@@ -149,7 +155,7 @@ final class ArcStart {
 
   /** The step from nothing lost to a level, by the squares that each place explains. */
   private @Nullable Edge located(
-      double[] lost, boolean[] told, int to, int start, int width, Edge extinction) {
+      double[] lost, double[] height, int to, int start, int width, Edge extinction) {
     double[] gain = new double[to + 1];
     double sum = 0;
     int count = 0;
@@ -163,7 +169,7 @@ final class ArcStart {
     int bestCount = 1;
     int earliest = Math.max(0, to - (int) (LONGEST_CYCLES * recording.samplesPerCycle() / width));
     for (int k = to - 1; k >= earliest; k--) {
-      if (told[k]) {
+      if (isTold(height[k])) {
         sum += lost[k];
         squares += lost[k] * lost[k];
         count++;
@@ -184,8 +190,9 @@ final class ArcStart {
             && best > earliest
             && gain[best] > PROVED
             && isLevel(bestSquares / bestCount, bestLevel, variance)
-            && Math.abs(mean(lost, told, 0, best)) < UNSTEADY_SHARE * bestLevel
-            && isSteady(lost, told, best, to, bestLevel);
+            && Math.abs(mean(lost, height, 0, best)) < UNSTEADY_SHARE * bestLevel
+            && isSteady(lost, height, best, to, bestLevel)
+            && isLostOn(lost, height, to, bestLevel);
     if (!isProved) {
       return null;
     }
@@ -203,18 +210,34 @@ final class ArcStart {
   }
 
   /** A residue that decays loses more and more. */
-  private static boolean isSteady(double[] lost, boolean[] told, int from, int to, double level) {
+  private static boolean isSteady(double[] lost, double[] height, int from, int to, double level) {
     int middle = (from + to) / 2;
-    double change = mean(lost, told, middle, to) - mean(lost, told, from, middle);
+    double change = mean(lost, height, middle, to) - mean(lost, height, from, middle);
     return Math.abs(change) < CHANGING_SHARE * level;
   }
 
-  private static double mean(double[] lost, boolean[] told, int from, int to) {
+  /** An arc burns on where the supply gets low; a notch before that is over there. */
+  private static boolean isLostOn(double[] lost, double[] height, int to, double level) {
+    double sum = 0;
+    int count = 0;
+    for (int k = to; k < lost.length; k++) {
+      boolean isAbove = height[k] > ABOVE * level;
+      sum += isAbove ? lost[k] : 0;
+      count += isAbove ? 1 : 0;
+    }
+    return count < FEWEST_ABOVE || sum > LOST_ON_SHARE * level * count;
+  }
+
+  private static boolean isTold(double height) {
+    return height > LOW_VOLTS;
+  }
+
+  private static double mean(double[] lost, double[] height, int from, int to) {
     double sum = 0;
     int count = 0;
     for (int k = from; k < to; k++) {
-      sum += told[k] ? lost[k] : 0;
-      count += told[k] ? 1 : 0;
+      sum += isTold(height[k]) ? lost[k] : 0;
+      count += isTold(height[k]) ? 1 : 0;
     }
     return count > 0 ? sum / count : Double.NaN;
   }

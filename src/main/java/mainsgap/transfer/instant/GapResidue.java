@@ -49,17 +49,73 @@ public final class GapResidue {
    */
   private static final int MOST_FAILURES = 5;
 
+  /** A shorter swing tells no frequency: a supply that goes on for a moment looks like it. */
+  private static final double SHORT_SWING_CYCLES = 0.25;
+
+  private static final double SWINGS_SHARE_OF_PEAK = 0.2;
+
+  /** A load lies dead beyond doubt where it does for about all of this. */
+  private static final double DEAD_SECONDS = 2e-3;
+
+  private static final double DEAD_SHARE = 0.9;
+
   private GapResidue() {}
 
+  /** Behind a departure, or behind the place up to which what was left there was still fed. */
   public static Residue find(
       Recording recording, Supply before, @Nullable Supply after, int departure) {
+    int last = after == null ? recording.length() : followedFrom(recording, after);
+    int left = left(recording, before, departure);
+    Residue found = longest(recording, before, left, after == null ? last : Math.max(left + 1, last));
+    boolean mayRest = after != null && after.hasSteps();
+    int step = deadBehind(recording, found, last);
+    return step < 0 || (mayRest && !isFollowed(recording, before, found))
+        ? found
+        : longest(recording, before, step, Math.max(step + 1, last));
+  }
+
+  /**
+   * Where a short swing ends with a step to a load that lies dead from there on: no motor stops so,
+   * but a supply that goes on for a moment behind a disturbance. -1 where it does not.
+   */
+  private static int deadBehind(Recording recording, Residue swing, int last) {
+    int from = swungFrom(recording, swing);
+    int to = swing.explainedTo();
+    if (!swing.isMotor() || to - from > SHORT_SWING_CYCLES * recording.samplesPerCycle()) {
+      return -1;
+    }
+    double within = REST_SHARE_OF_PEAK * recording.peakVolts();
+    int latest = Math.min(last, to + (int) ((GROWTH - 1) * (to - from)) + 1);
+    int step = to;
+    while (step < latest && Math.abs(recording.volts()[step]) > within) {
+      step++;
+    }
+    int end = step + recording.samplesIn(DEAD_SECONDS);
+    int dead = 0;
+    for (int i = step; i < Math.min(end, last); i++) {
+      dead += Math.abs(recording.volts()[i]) < within ? 1 : 0;
+    }
+    double swung = Math.abs(swing.voltsAt(recording.time().secondsAt(step)));
+    boolean steps = swung > SWINGS_SHARE_OF_PEAK * recording.peakVolts();
+    return steps && dead > DEAD_SHARE * (end - step) ? step : -1;
+  }
+
+  private static int swungFrom(Recording recording, Residue swing) {
+    return (int) Math.round(recording.time().indexAt(swing.referenceSeconds()));
+  }
+
+  /** Whether the supply before explains as well what a swing does. */
+  private static boolean isFollowed(Recording recording, Supply before, Residue swing) {
+    int from = swungFrom(recording, swing);
+    return before.spreadIn(recording, from, swing.explainedTo())
+        < EXPLAINED_NOISES * Math.max(swing.spreadVolts(), before.usualSpreadVolts());
+  }
+
+  private static Residue longest(Recording recording, Supply before, int left, int last) {
     double noise = before.usualSpreadVolts();
     double explained =
         Math.max(EXPLAINED_SHARE_OF_PEAK * recording.peakVolts(), EXPLAINED_NOISES * noise);
-    int left = left(recording, before, departure);
     int dead = new ArcStart(recording, before).endAfter(left);
-    int last =
-        after == null ? recording.length() : Math.max(left + 1, followedFrom(recording, after));
     double stretch = Math.max(FEWEST_SAMPLES, recording.samplesIn(FIRST_STRETCH_SECONDS));
     int settled = dead + Departure.averagingSamples(recording);
     int first = Math.min(settled, Math.max(left, last - (int) stretch));
