@@ -18,13 +18,13 @@ import org.jspecify.annotations.Nullable;
  */
 final class DisturbedEnds {
   /** A load that nothing feeds lies still sooner, or is held by what it stores. */
-  private static final double LATE_CYCLES = 0.1;
+  private static final double LATE_CYCLES = 0.05;
 
   /** About a crossing it seems to lie still so long before. */
   private static final double EARLY_CYCLES = 0.1;
 
   /** What a supply leaves of samples in which another one feeds (own choice). */
-  private static final double OTHER_SHARE_OF_PEAK = 0.01;
+  private static final double OTHER_SHARE_OF_PEAK = 0.007;
 
   private static final double OTHER_SPREADS = 1.3;
 
@@ -51,6 +51,9 @@ final class DisturbedEnds {
 
   /** The supply that it steps to is told from so long behind the step on. */
   private static final double STEP_CYCLES = 0.12;
+
+  /** What a supply feeds is told a little beyond the step that it comes from, or goes to. */
+  private static final double OVERRUN_CYCLES = 0.1;
 
   /** An arc burns for half a cycle at most, up to where the voltage crosses zero. */
   private static final double ARC_CYCLES = 0.55;
@@ -118,11 +121,16 @@ final class DisturbedEnds {
 
   /**
    * Where another supply feeds up to the still load than that which was left, or up to later. Where
-   * the load never lies still in what was found, that may be a step of the supply before.
+   * the load never lies still in what was found, that may be a step of the supply before; where it
+   * lay still before that, the loss was missed.
    */
   private @Nullable FoundEvent lostLater(Told told) {
     for (StillLoad.Stretch stretch : still.beyondRests()) {
       if (stretch.to() <= told.lost) {
+        FoundEvent missed = isLong(stretch) ? about(stretch, Double.NaN, output.length()) : null;
+        if (missed != null) {
+          return missed;
+        }
         continue;
       }
       if (stretch.from() >= told.back + BOUNCE_CYCLES * cycle) {
@@ -167,7 +175,8 @@ final class DisturbedEnds {
       return null;
     }
     int earlier = (int) Math.max(0, fed.from() - BRIDGED_CYCLES * cycle);
-    Recording cleared = bridged(output, fed.supply(), earlier, fed.from());
+    int later = (int) Math.min(fed.to(), fed.from() + OVERRUN_CYCLES * cycle);
+    Recording cleared = bridged(output, fed.supply(), earlier, later);
     FoundEvent event = search.at(cleared, fed.supply(), stretch.from());
     if (event != null && isAbout(stretch, event)) {
       Told told = told(event);
@@ -185,7 +194,7 @@ final class DisturbedEnds {
   private @Nullable FoundEvent backBetween(Told told) {
     StillLoad.Stretch last = null;
     for (StillLoad.Stretch stretch : still.beyondRests()) {
-      if (stretch.length() < LONG_CYCLES * cycle) {
+      if (!isLong(stretch)) {
         continue;
       }
       Supply between = last == null ? null : between(told, last.to(), stretch.from());
@@ -230,7 +239,8 @@ final class DisturbedEnds {
   private @Nullable FoundEvent backBy(
       FedBeside behind, Recording watched, Supply before, StillLoad.Stretch stretch) {
     int settling = (int) Math.min(output.length(), behind.to() + BRIDGED_CYCLES * cycle);
-    Recording fed = bridged(watched, behind.supply(), behind.to(), settling);
+    int sooner = (int) Math.max(behind.from(), behind.to() - OVERRUN_CYCLES * cycle);
+    Recording fed = bridged(watched, behind.supply(), sooner, settling);
     FoundEvent event =
         search.at(watched, fed, before, behind.supply(), behind.settled(), stretch.from());
     return event != null && isAbout(stretch, event) ? event : null;
@@ -238,6 +248,10 @@ final class DisturbedEnds {
 
   private static Recording bridged(Recording watched, Supply supply, int from, int to) {
     return PassedOver.bridged(watched, supply, new Disturbance.Stretch(from, to)).recording();
+  }
+
+  private boolean isLong(StillLoad.Stretch stretch) {
+    return stretch.length() >= LONG_CYCLES * cycle;
   }
 
   private boolean isIn(Told told, StillLoad.Stretch stretch) {

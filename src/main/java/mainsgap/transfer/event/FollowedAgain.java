@@ -25,6 +25,9 @@ public final class FollowedAgain {
   /** A ring lasts so long, if the load is never dead in it for long. */
   private static final double LONGEST_SECONDS = 12e-3;
 
+  /** A surge that the supply makes up for lies about zero for less. */
+  private static final double SURGE_SECONDS = 2e-3;
+
   private static final double DEAD_SECONDS = 0.25e-3;
   private static final double APART_SHARE_OF_PEAK = 0.05;
   private static final double AT_ZERO_SHARE = 0.6;
@@ -110,6 +113,9 @@ public final class FollowedAgain {
    */
   private boolean isOpening(Segmentation.Run away) {
     int from = left();
+    if (isThrownAcross(from)) {
+      return false;
+    }
     if (dead.is(away) || dead.isUpToEndOf(away) || isAtZero(from, away.to())) {
       return true;
     }
@@ -119,6 +125,22 @@ public final class FollowedAgain {
             || (away.to() - from > recording.samplesIn(NOTCH_SECONDS)
                 && new DeadLoad(recording, before).isIn(from, away.to()));
     return mayBe && !new DisturbanceShape(recording, before, stretch).isInPassing();
+  }
+
+  /**
+   * Whether the voltage goes to the other side of zero at once: what is left on a load never does,
+   * and the kick of a coil is over sooner than contacts bounce.
+   */
+  private boolean isThrownAcross(int from) {
+    int to = Math.min(recording.length(), from + recording.samplesIn(SIDE_SECONDS));
+    double offset = before.harmonics().offsetVolts();
+    double[] supplied = before.voltsIn(recording.time(), from, to);
+    double across = 0;
+    for (int i = from; i < to; i++) {
+      double side = Math.signum(supplied[i - from] - offset);
+      across -= side * (recording.volts()[i] - offset) / (to - from);
+    }
+    return across > APART_SHARE_OF_PEAK * recording.peakVolts();
   }
 
   private boolean isAtZero(int from, int to) {
@@ -140,7 +162,9 @@ public final class FollowedAgain {
   }
 
   private boolean isSoon(int from, int to) {
+    boolean isSurge = to - from <= recording.samplesIn(SURGE_SECONDS) && isThrownAcross(from);
     return isShort(from, to)
+        || isSurge
         || (to - from <= recording.samplesIn(LONGEST_SECONDS) && !isDeadForLong(from, to));
   }
 
