@@ -166,11 +166,16 @@ public record FedBeside(Supply supply, Supply settled, boolean isMoved, int from
 
   /**
    * Whether all that is seen from a sample on are some missing volts of the settled supply, as it
-   * is up to there, the same at any height of it, as of an arc.
+   * is up to there, the same at any height of it, as of an arc. A supply that steps in the cycle
+   * before is none.
    */
   public boolean isLoweredFrom(Recording recording, int sample) {
     int first = Math.max(sample, from);
-    Supply near = upTo(recording, sample, sample - (int) recording.samplesPerCycle());
+    int start = sample - (int) recording.samplesPerCycle();
+    Supply near = upTo(recording, sample, start);
+    if (near.spreadIn(recording, Math.max(0, start), sample) > explainedVolts(recording, settled)) {
+      return false;
+    }
     double[] supplied = near.voltsIn(recording.time(), first, to);
     double[] more = near.deviationsIn(recording, first, to);
     double missing = 0;
