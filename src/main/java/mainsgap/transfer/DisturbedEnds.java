@@ -61,6 +61,7 @@ final class DisturbedEnds {
   private static final double ARC_SHARE_OF_PEAK = 0.2;
 
   private final Recording output;
+  private final double startNoiseVolts;
   private final EventSearch search;
   private final StillLoad still;
   private final double cycle;
@@ -77,8 +78,15 @@ final class DisturbedEnds {
     }
   }
 
-  DisturbedEnds(Recording output, EventSearch search, StillLoad still) {
+  /**
+   * Of one record.
+   *
+   * @param startNoiseVolts what its first cycles leave of their fit
+   */
+  DisturbedEnds(
+      Recording output, double startNoiseVolts, EventSearch search, StillLoad still) {
     this.output = output;
+    this.startNoiseVolts = startNoiseVolts;
     this.search = search;
     this.still = still;
     this.cycle = output.samplesPerCycle();
@@ -150,13 +158,13 @@ final class DisturbedEnds {
 
   /**
    * Whether a supply leaves more of samples that it should feed than the quieter of the two
-   * supplies usually does.
+   * supplies usually does, or the start of the record.
    */
   private boolean isOther(Told told, Supply supply, int from, int to) {
     if (supply.hasSteps() || to - from < cycle / 2) {
       return false;
     }
-    double usual = OTHER_SPREADS * told.usualSpreadVolts();
+    double usual = OTHER_SPREADS * Math.min(startNoiseVolts, told.usualSpreadVolts());
     return supply.spreadIn(output, from, to)
         > Math.max(OTHER_SHARE_OF_PEAK * output.peakVolts(), usual);
   }

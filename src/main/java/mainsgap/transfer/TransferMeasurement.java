@@ -57,7 +57,7 @@ public final class TransferMeasurement {
     NoReturn dead = still.toTheEnd();
     Waveform mains = capture.waveform(ChannelRole.MAINS).orElse(null);
     EventSearch search = new EventSearch(output, start, mains);
-    DisturbedEnds disturbed = new DisturbedEnds(output, search, still);
+    DisturbedEnds disturbed = new DisturbedEnds(output, start.noiseVolts(), search, still);
     try {
       FoundEvent found = new TakenOver(capture, output, search.found()).toTheEnd();
       return dead != null && isOverBefore(dead, found.outcome(), task)
