@@ -83,8 +83,7 @@ final class DisturbedEnds {
    *
    * @param startNoiseVolts what its first cycles leave of their fit
    */
-  DisturbedEnds(
-      Recording output, double startNoiseVolts, EventSearch search, StillLoad still) {
+  DisturbedEnds(Recording output, double startNoiseVolts, EventSearch search, StillLoad still) {
     this.output = output;
     this.startNoiseVolts = startNoiseVolts;
     this.search = search;

@@ -91,6 +91,41 @@ class DisturbedEndsTest {
                     seconds < stepped ? mains(seconds, 1, 0) : mains(seconds, height, radians))));
   }
 
+  /** From more than a cycle away it would be a gap of its own, and the gap an interruption more. */
+  @ParameterizedTest
+  @CsvSource({"24, 1.1, 0.25, 9", "28, 0.9, -0.3, 30", "33, 1.12, 0.2, 14", "36, 0.88, -0.25, 40"})
+  void aStepOfVoltageAndAngleIsNoGap(
+      double millisBefore, double height, double radians, double gapMillis) {
+    double stepped = LOSS_SECONDS - 1e-3 * millisBefore;
+    Outcome outcome =
+        outcome(
+            gap(
+                gapMillis,
+                seconds ->
+                    seconds < stepped ? mains(seconds, 1, 0) : mains(seconds, height, radians)));
+    assertGap(gapMillis, outcome);
+    Measured gap = assertInstanceOf(Measured.class, outcome);
+    assertEquals(0, gap.furtherInterruptions().count(), outcome.sentence());
+  }
+
+  /** It holds the voltage about zero for a while; what a load keeps has the sign of its supply. */
+  @ParameterizedTest
+  @CsvSource({"14.6, 140, 0.4, 9", "15, 190, 0.3, 4", "4.6, -150, 0.35, 30"})
+  void aSurgeAcrossZeroIsNoOpening(
+      double millisBefore, double volts, double decayMillis, double gapMillis) {
+    double surged = LOSS_SECONDS - 1e-3 * millisBefore;
+    assertGap(
+        gapMillis,
+        outcome(
+            gap(
+                gapMillis,
+                seconds -> {
+                  double since = 1e3 * (seconds - surged);
+                  double surge = since < 0 ? 0 : volts * Math.exp(-since / decayMillis);
+                  return mains(seconds, 1, 0) + surge;
+                })));
+  }
+
   @ParameterizedTest
   @CsvSource({"7.4, 1.1, 0, 9", "15, 1.15, 0, 9", "8, 1, 0.3, 3", "17, 1, -0.4, 30"})
   void aStepOfTheOutputSoonAfterItsReturnIsNotTheReturn(
@@ -166,12 +201,20 @@ class DisturbedEndsTest {
   @ParameterizedTest
   @CsvSource({
     "STEP_JUST_BEFORE, 5", "STEP_JUST_BEFORE, 167", "STEP_JUST_BEFORE, 206",
-    "OUTPUT_STEPS_SOON, 28", "OUTPUT_STEPS_SOON, 57", "OUTPUT_STEPS_SOON, 176"
+    "STEP_JUST_BEFORE, 22", "STEP_JUST_BEFORE, 740", "STEP_JUST_BEFORE, 839",
+    "SURGE_JUST_BEFORE, 228", "SURGE_JUST_BEFORE, 515", "SURGE_JUST_BEFORE, 828",
+    "OUTPUT_STEPS_SOON, 28", "OUTPUT_STEPS_SOON, 57", "OUTPUT_STEPS_SOON, 176",
+    "OUTPUT_STEPS_SOON, 274", "NOTCHED, 157", "NOTCHED, 434",
+    "STEPS_AT_BOTH_ENDS, 1", "STEPS_AT_BOTH_ENDS, 79", "STEPS_AT_BOTH_ENDS, 131",
+    "STEPS_AT_BOTH_ENDS, 171", "STEPS_AT_BOTH_ENDS, 197", "STEPS_AT_BOTH_ENDS, 403",
+    "STEPS_AT_BOTH_ENDS, 586", "STEPS_AT_BOTH_ENDS, 816"
   })
   void capturesOfTheBankThatWereMillisecondsOff(Kind kind, long seed) {
     KnownCapture known = kind.capture(seed);
     Outcome outcome = TransferMeasurement.measure(known.capture(), known.task());
-    assertGap(known.truth().transferMillis(), outcome);
+    Measured gap = assertInstanceOf(Measured.class, outcome, outcome.sentence());
+    assertEquals(known.truth().transferMillis(), gap.transferMillis(), 0.1, outcome.sentence());
+    assertEquals(0, gap.furtherInterruptions().count(), outcome.sentence());
   }
 
   /** It takes some volts away up to the next crossing, where the load comes to lie still. */

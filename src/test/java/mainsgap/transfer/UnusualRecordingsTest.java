@@ -524,4 +524,15 @@ class UnusualRecordingsTest {
     Measured gap = assertInstanceOf(Measured.class, outcome, outcome.sentence());
     return gap.furtherInterruptions().count();
   }
+
+  /**
+   * The output comes back at its crossing: since when it feeds is told worse than the gap is long.
+   */
+  @Test
+  void aLoadThatLiesStillAwayFromItsSupplyIsLeft() {
+    KnownCapture known = Kind.RIPPLE_ALIASED.capture(657);
+    Outcome outcome = TransferMeasurement.measure(known.capture(), known.task());
+    Measured gap = assertInstanceOf(Measured.class, outcome, outcome.sentence());
+    assertEquals(known.truth().transferMillis(), gap.transferMillis(), gap.uncertaintyMillis());
+  }
 }

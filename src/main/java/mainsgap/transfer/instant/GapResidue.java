@@ -66,7 +66,8 @@ public final class GapResidue {
       Recording recording, Supply before, @Nullable Supply after, int departure) {
     int last = after == null ? recording.length() : followedFrom(recording, after);
     int left = left(recording, before, departure);
-    Residue found = longest(recording, before, left, after == null ? last : Math.max(left + 1, last));
+    Residue found =
+        longest(recording, before, left, after == null ? last : Math.max(left + 1, last));
     boolean mayRest = after != null && after.hasSteps();
     int step = deadBehind(recording, found, last);
     return step < 0 || (mayRest && !isFollowed(recording, before, found))

@@ -25,6 +25,15 @@ class DischargedBreakTest {
     assertTrue(measured.firstReturnSeconds() < measured.returnSeconds());
   }
 
+  /** In them it lies before the crossing, or the discharge is so fast that no sample meets it. */
+  @ParameterizedTest
+  @ValueSource(longs = {42, 151, 187, 223, 744, 953})
+  void makeOutOfAFastDischargeIsTold(long seed) {
+    double truth = Kind.DISCHARGING_BOUNCE.capture(seed).truth().transferMillis();
+
+    assertEquals(truth, measured(Kind.DISCHARGING_BOUNCE, seed).transferMillis(), 0.01);
+  }
+
   /** In them half a swing over a crossing looks like a discharge. */
   @ParameterizedTest
   @ValueSource(longs = {20, 46, 121, 150, 175, 239})
