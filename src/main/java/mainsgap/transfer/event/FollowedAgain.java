@@ -25,7 +25,7 @@ public final class FollowedAgain {
   /** A ring lasts so long, if the load is never dead in it for long. */
   private static final double LONGEST_SECONDS = 12e-3;
 
-  /** A surge that the supply makes up for lies about zero for less. */
+  /** A surge that throws the voltage across zero is over sooner. */
   private static final double SURGE_SECONDS = 2e-3;
 
   private static final double DEAD_SECONDS = 0.25e-3;
@@ -76,7 +76,7 @@ public final class FollowedAgain {
     for (int k = 1; k + 1 < runs.size() && runs.get(k + 1).part() != Segmentation.Part.AFTER; k++) {
       Segmentation.Run run = runs.get(k);
       boolean isAgain = isFollowedFor(FOLLOWED_SECONDS, run) && isSoon(left, run.from());
-      left = isAgain ? run.to() : left;
+      left = isAgain || isSurge(left, run) ? run.to() : left;
     }
     return left;
   }
@@ -87,7 +87,8 @@ public final class FollowedAgain {
    */
   public Disturbance.@Nullable Stretch disturbance() {
     for (int k = 2; k + 1 < runs.size() && runs.get(k + 1).part() != Segmentation.Part.AFTER; k++) {
-      if (isOver(runs.get(k)) && (isNotch(runs.get(k)) || !isOpening(runs.get(k - 1)))) {
+      boolean isNone = isNotch(runs.get(k)) || !isOpening(runs.get(k - 1));
+      if ((isOver(runs.get(k)) && isNone) || isSurge(left(), runs.get(k))) {
         int side = recording.samplesIn(SIDE_SECONDS);
         return new Disturbance.Stretch(left() - side, runs.get(k).from() + side);
       }
@@ -113,9 +114,6 @@ public final class FollowedAgain {
    */
   private boolean isOpening(Segmentation.Run away) {
     int from = left();
-    if (isThrownAcross(from)) {
-      return false;
-    }
     if (dead.is(away) || dead.isUpToEndOf(away) || isAtZero(from, away.to())) {
       return true;
     }
@@ -128,9 +126,16 @@ public final class FollowedAgain {
   }
 
   /**
-   * Whether the voltage goes to the other side of zero at once: what is left on a load never does,
-   * and the kick of a coil is over sooner than contacts bounce.
+   * Whether the voltage was thrown to the other side of zero for a moment, and the supply goes on
+   * for longer than contacts bounce: what is left on a load does not change its sign at once, and
+   * an opening that the kick of a coil begins is followed by others sooner.
    */
+  private boolean isSurge(int from, Segmentation.Run run) {
+    return run.from() - from <= recording.samplesIn(SURGE_SECONDS)
+        && isFollowedFor(BEYOND_BOUNCE_SECONDS, run)
+        && isThrownAcross(from);
+  }
+
   private boolean isThrownAcross(int from) {
     int to = Math.min(recording.length(), from + recording.samplesIn(SIDE_SECONDS));
     double offset = before.harmonics().offsetVolts();
@@ -162,9 +167,7 @@ public final class FollowedAgain {
   }
 
   private boolean isSoon(int from, int to) {
-    boolean isSurge = to - from <= recording.samplesIn(SURGE_SECONDS) && isThrownAcross(from);
     return isShort(from, to)
-        || isSurge
         || (to - from <= recording.samplesIn(LONGEST_SECONDS) && !isDeadForLong(from, to));
   }
 
