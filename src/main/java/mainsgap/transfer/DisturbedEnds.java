@@ -6,6 +6,7 @@ import mainsgap.transfer.gap.StillLoad;
 import mainsgap.transfer.outcome.Measured;
 import mainsgap.transfer.outcome.NoInterruption;
 import mainsgap.transfer.supply.FedBeside;
+import mainsgap.transfer.supply.LongestRun;
 import mainsgap.transfer.supply.Recording;
 import mainsgap.transfer.supply.Supply;
 import org.jspecify.annotations.Nullable;
@@ -46,11 +47,13 @@ final class DisturbedEnds {
   /** What is disturbed lies so close before the gap. */
   private static final double BRIDGED_CYCLES = 3;
 
-  /** A supply steps so long before its loss at most; what does so earlier has settled. */
-  private static final double STEPPED_CYCLES = 2.3;
-
-  /** The supply that it steps to is told from so long behind the step on. */
+  /** The supply that mains steps to is told from so long behind the step on, for it is told in steps. */
   private static final double STEP_CYCLES = 0.12;
+
+  /** Where neither supply feeds the load for so long it was let go. */
+  private static final double OPENED_SECONDS = 0.35e-3;
+
+  private static final double APART_SHARE_OF_PEAK = 0.05;
 
   /** What a supply feeds is told a little beyond the step that it comes from, or goes to. */
   private static final double OVERRUN_CYCLES = 0.1;
@@ -106,7 +109,7 @@ final class DisturbedEnds {
   /** The first gap in which the load lies still; null where there is none. */
   @Nullable FoundEvent first() {
     for (StillLoad.Stretch stretch : still.beyondRests()) {
-      FoundEvent gap = about(stretch, Double.NaN, output.length());
+      FoundEvent gap = about(stretch, Double.NaN);
       if (gap != null) {
         return gap;
       }
@@ -126,33 +129,54 @@ final class DisturbedEnds {
         : null;
   }
 
-  /**
-   * Where another supply feeds up to the still load than that which was left, or up to later. Where
-   * the load never lies still in what was found, that may be a step of the supply before; where it
-   * lay still before that, the loss was missed.
-   */
+  /** Where another supply feeds up to the still load than that which was left, or up to later. */
   private @Nullable FoundEvent lostLater(Told told) {
     for (StillLoad.Stretch stretch : still.beyondRests()) {
-      if (stretch.to() <= told.lost) {
-        FoundEvent missed = isLong(stretch) ? about(stretch, Double.NaN, output.length()) : null;
-        if (missed != null) {
-          return missed;
-        }
-        continue;
-      }
-      if (stretch.from() >= told.back + BOUNCE_CYCLES * cycle) {
-        return stretch.from() < told.lost + STEPPED_CYCLES * cycle
-            ? about(stretch, told.lost, told.lost + STEP_CYCLES * cycle)
+      boolean isIn =
+          stretch.to() > told.lost && stretch.from() < told.back + BOUNCE_CYCLES * cycle;
+      if (isIn) {
+        double later = (stretch.from() - told.lost) / cycle;
+        boolean isElsewhere = later > LATE_CYCLES || later < -EARLY_CYCLES;
+        int first = (int) Math.max(0, told.lost - cycle);
+        return isElsewhere || isOther(told, told.before, first, (int) told.lost)
+            ? about(stretch, told.lost)
             : null;
       }
-      double later = (stretch.from() - told.lost) / cycle;
-      boolean isElsewhere = later > LATE_CYCLES || later < -EARLY_CYCLES;
-      int first = (int) Math.max(0, told.lost - cycle);
-      return isElsewhere || isOther(told, told.before, first, (int) told.lost)
-          ? about(stretch, told.lost, output.length())
-          : null;
+      FoundEvent other = isLong(stretch) ? lostElsewhere(told, stretch) : null;
+      if (other != null) {
+        return other;
+      }
     }
     return null;
+  }
+
+  /**
+   * The loss before a still load that lies before what was found, or soon behind it: then what was
+   * found is a step of the supply before, from which on one supply feeds the load up to there.
+   */
+  private @Nullable FoundEvent lostElsewhere(Told told, StillLoad.Stretch stretch) {
+    if (stretch.to() <= told.lost) {
+      return about(stretch, Double.NaN);
+    }
+    boolean isSoon = stretch.from() < told.lost + FedBeside.APART_CYCLES * cycle;
+    FedBeside fed = isSoon ? FedBeside.upTo(output, stretch.from()) : null;
+    return fed != null && isStep(told, fed) ? about(stretch, told.lost) : null;
+  }
+
+  /** Whether the one supply or the other feeds the load all along between loss and return. */
+  private boolean isStep(Told told, FedBeside fed) {
+    if (fed.from() > told.lost + STEP_CYCLES * cycle) {
+      return false;
+    }
+    int from = (int) Math.max(0, told.lost);
+    int to = (int) Math.min(output.length(), told.back);
+    double apart = APART_SHARE_OF_PEAK * output.peakVolts();
+    double[] before = told.before.deviationsIn(output, from, to);
+    double[] then = fed.supply().deviationsIn(output, from, to);
+    int longest =
+        LongestRun.of(
+            0, to - from, k -> Math.abs(before[k]) > apart && Math.abs(then[k]) > apart);
+    return longest < output.samplesIn(OPENED_SECONDS);
   }
 
   /**
@@ -168,21 +192,17 @@ final class DisturbedEnds {
         > Math.max(OTHER_SHARE_OF_PEAK * output.peakVolts(), usual);
   }
 
-  /**
-   * Null where the models show no gap there, or where it may begin with an arc that was found.
-   *
-   * @param fedFrom the sample from which one supply feeds the load up to there at the latest
-   */
-  private @Nullable FoundEvent about(StillLoad.Stretch stretch, double lost, double fedFrom) {
+  /** Null where the models show no gap there, or where it may begin with an arc that was found. */
+  private @Nullable FoundEvent about(StillLoad.Stretch stretch, double lost) {
     if (output.isClippedIn(0, output.length())) {
       return null;
     }
     FedBeside fed = FedBeside.upTo(output, stretch.from());
-    if (fed == null || fed.from() > fedFrom || isArc(fed, lost, stretch.from())) {
+    if (fed == null || isArc(fed, lost, stretch.from())) {
       return null;
     }
     int earlier = (int) Math.max(0, fed.from() - BRIDGED_CYCLES * cycle);
-    int later = (int) Math.min(fed.to(), fed.from() + OVERRUN_CYCLES * cycle);
+    int later = (int) Math.min(middle(fed), fed.from() + OVERRUN_CYCLES * cycle);
     Recording cleared = bridged(output, fed.supply(), earlier, later);
     FoundEvent event = search.at(cleared, fed.supply(), stretch.from());
     if (event != null && isAbout(stretch, event)) {
@@ -246,7 +266,7 @@ final class DisturbedEnds {
   private @Nullable FoundEvent backBy(
       FedBeside behind, Recording watched, Supply before, StillLoad.Stretch stretch) {
     int settling = (int) Math.min(output.length(), behind.to() + BRIDGED_CYCLES * cycle);
-    int sooner = (int) Math.max(behind.from(), behind.to() - OVERRUN_CYCLES * cycle);
+    int sooner = (int) Math.max(middle(behind), behind.to() - OVERRUN_CYCLES * cycle);
     Recording fed = bridged(watched, behind.supply(), sooner, settling);
     FoundEvent event =
         search.at(watched, fed, before, behind.supply(), behind.settled(), stretch.from());
@@ -255,6 +275,11 @@ final class DisturbedEnds {
 
   private static Recording bridged(Recording watched, Supply supply, int from, int to) {
     return PassedOver.bridged(watched, supply, new Disturbance.Stretch(from, to)).recording();
+  }
+
+  /** The half beside the still load is the one in which the instant is looked for. */
+  private static int middle(FedBeside fed) {
+    return (fed.from() + fed.to()) / 2;
   }
 
   private boolean isLong(StillLoad.Stretch stretch) {

@@ -3,6 +3,7 @@ package mainsgap.transfer.event;
 import java.util.List;
 import mainsgap.transfer.supply.AtResidue;
 import mainsgap.transfer.supply.DeadLoad;
+import mainsgap.transfer.supply.LongestRun;
 import mainsgap.transfer.supply.Recording;
 import mainsgap.transfer.supply.Segmentation;
 import mainsgap.transfer.supply.Supply;
@@ -126,14 +127,16 @@ public final class FollowedAgain {
   }
 
   /**
-   * Whether the voltage was thrown to the other side of zero for a moment, and the supply goes on
-   * for longer than contacts bounce: what is left on a load does not change its sign at once, and
-   * an opening that the kick of a coil begins is followed by others sooner.
+   * Whether the voltage was thrown to the other side of zero, fell back to its supply from there,
+   * and that goes on for longer than contacts bounce. What is left on a load does not change its
+   * sign at once, and what the kick of a coil begins does not fall back.
    */
   private boolean isSurge(int from, Segmentation.Run run) {
     return run.from() - from <= recording.samplesIn(SURGE_SECONDS)
         && isFollowedFor(BEYOND_BOUNCE_SECONDS, run)
-        && isThrownAcross(from);
+        && isThrownAcross(from)
+        && new DisturbanceShape(recording, before, new Disturbance.Stretch(from, run.from()))
+            .isInPassing();
   }
 
   private boolean isThrownAcross(int from) {
@@ -176,17 +179,15 @@ public final class FollowedAgain {
     double apart = APART_SHARE_OF_PEAK * recording.peakVolts();
     double offset = before.harmonics().offsetVolts();
     double[] supplied = before.voltsIn(recording.time(), from, to);
-    int longest = recording.samplesIn(DEAD_SECONDS);
-    int since = from;
-    for (int i = from; i < to; i++) {
-      double volts = recording.volts()[i];
-      boolean isDead =
-          Math.abs(volts - offset) < apart && Math.abs(volts - supplied[i - from]) > apart;
-      since = isDead ? since : i + 1;
-      if (i + 1 - since >= longest) {
-        return true;
-      }
-    }
-    return false;
+    int longest =
+        LongestRun.of(
+            from,
+            to,
+            i -> {
+              double volts = recording.volts()[i];
+              return Math.abs(volts - offset) < apart
+                  && Math.abs(volts - supplied[i - from]) > apart;
+            });
+    return longest >= recording.samplesIn(DEAD_SECONDS);
   }
 }

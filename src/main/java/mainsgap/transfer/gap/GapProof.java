@@ -4,6 +4,7 @@ import mainsgap.transfer.edge.Edge;
 import mainsgap.transfer.event.Sag;
 import mainsgap.transfer.supply.FedAtOnce;
 import mainsgap.transfer.supply.KeptVoltage;
+import mainsgap.transfer.supply.LongestRun;
 import mainsgap.transfer.supply.Recording;
 import mainsgap.transfer.supply.Residue;
 import mainsgap.transfer.supply.Supply;
@@ -13,7 +14,7 @@ final class GapProof {
   /** Shorter gaps are not told from notches. */
   private static final double SHORTEST_GAP_SECONDS = 0.4e-3;
 
-  /** The low end of its interval lies above this, or a gap is not shown to be one. */
+  /** Where the low end of its interval lies above this, a gap is shown by its ends alone. */
   private static final double SHORTEST_PROVED_SECONDS = 0.1e-3;
 
   private static final double APART_SHARE_OF_PEAK = 0.08;
@@ -37,10 +38,11 @@ final class GapProof {
   private static final double FAR_SECONDS = 49e-6;
   private static final double FED_NOISES = 4;
 
-  /** A load that lies at its residue, away from its supply, for so long was let go. */
-  private static final double STILL_SECONDS = 0.3e-3;
+  /** A load that lies at its residue, away from what feeds it, for so long was let go. */
+  private static final double AT_RESIDUE_SECONDS = 0.3e-3;
 
-  private static final double STILL_SHARE_OF_PEAK = 0.02;
+  private static final int FEWEST_AT_RESIDUE = 4;
+  private static final double AT_RESIDUE_SHARE_OF_PEAK = 0.02;
 
   private final Recording recording;
   private final Supply before;
@@ -60,8 +62,8 @@ final class GapProof {
   }
 
   /**
-   * Whether the load was left: for long enough, beyond the doubt of both ends, and either to a
-   * residue away from the supply before or to anything else but that supply. A spike, a notch or a
+   * Whether the load was left: for long enough, beyond the doubt of both ends or of where the load
+   * lies in between, and either to a residue away from the supply before or to anything else but that supply. A spike, a notch or a
    * ring on a healthy supply follows it but for moments. An output with steps of its own is another
    * supply beyond doubt, wherever in its rest it came.
    */
@@ -73,7 +75,7 @@ final class GapProof {
     int to = (int) Math.ceil(recording.time().indexAt(settled.seconds()));
     int end = Math.min(to, recording.length());
     boolean isShown = seconds - doubt >= SHORTEST_PROVED_SECONDS || hasSteps;
-    if (seconds < SHORTEST_GAP_SECONDS || !(isShown || isStill(from, end))) {
+    if (seconds < SHORTEST_GAP_SECONDS || !(isShown || liesAtResidue(from, end))) {
       return false;
     }
     boolean isVague = doubt > BEYOND_DOUBT * VAGUE_SECONDS && !hasSteps;
@@ -109,21 +111,25 @@ final class GapProof {
         || isKept;
   }
 
-  /** Whether neighbouring samples lie at the residue, away from the supply before, for long. */
-  private boolean isStill(int from, int end) {
+  /** Whether neighbouring samples lie at the residue, away from both supplies, for long. */
+  private boolean liesAtResidue(int from, int end) {
     double[] suppliedBefore = before.voltsIn(recording.time(), from, end);
-    double still = STILL_SHARE_OF_PEAK * recording.peakVolts();
+    double[] suppliedAfter = after.voltsIn(recording.time(), from, end);
+    double at = AT_RESIDUE_SHARE_OF_PEAK * recording.peakVolts();
     double apart = APART_SHARE_OF_PEAK * recording.peakVolts();
-    int longest = 0;
-    int since = from;
-    for (int i = from; i < end; i++) {
-      double residual = residue.voltsAt(recording.time().secondsAt(i));
-      boolean isAtResidue = Math.abs(recording.volts()[i] - residual) < still;
-      boolean isLeft = Math.abs(recording.volts()[i] - suppliedBefore[i - from]) > apart;
-      since = isAtResidue && isLeft ? since : i + 1;
-      longest = Math.max(longest, i + 1 - since);
-    }
-    return longest * recording.time().intervalSeconds() >= STILL_SECONDS;
+    int longest =
+        LongestRun.of(
+            from,
+            end,
+            i -> {
+              double volts = recording.volts()[i];
+              double residual = residue.voltsAt(recording.time().secondsAt(i));
+              return Math.abs(volts - residual) < at
+                  && Math.abs(volts - suppliedBefore[i - from]) > apart
+                  && Math.abs(volts - suppliedAfter[i - from]) > apart;
+            });
+    return longest >= FEWEST_AT_RESIDUE
+        && longest * recording.time().intervalSeconds() >= AT_RESIDUE_SECONDS;
   }
 
   /**

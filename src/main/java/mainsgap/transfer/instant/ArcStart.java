@@ -37,10 +37,10 @@ final class ArcStart {
   private static final int AVERAGES = 2_000;
 
   /** A supply so much higher than the arc shows how much of it is lost. */
-  private static final double ABOVE = 1.2;
+  private static final double ABOVE_ARC_RATIO = 1.2;
 
   private static final int FEWEST_ABOVE = 6;
-  private static final double LOST_ON_SHARE = 0.4;
+  private static final double LOST_ON_SHARE = 0.15;
 
   /** The place among averaged samples is looked for within so many averages about it. */
   private static final int SHARPENED_AVERAGES = 3;
@@ -216,12 +216,12 @@ final class ArcStart {
     return Math.abs(change) < CHANGING_SHARE * level;
   }
 
-  /** An arc burns on where the supply gets low; a notch before that is over there. */
+  /** An arc burns on where the supply gets low; where a notch is over, the supply is back. */
   private static boolean isLostOn(double[] lost, double[] height, int to, double level) {
     double sum = 0;
     int count = 0;
     for (int k = to; k < lost.length; k++) {
-      boolean isAbove = height[k] > ABOVE * level;
+      boolean isAbove = height[k] > ABOVE_ARC_RATIO * level;
       sum += isAbove ? lost[k] : 0;
       count += isAbove ? 1 : 0;
     }

@@ -24,6 +24,9 @@ final class DischargedBreak {
 
   private static final double LONGEST_SECONDS = 2.5e-3;
 
+  /** Half a swing of 400 Hz (own choice). */
+  private static final double LONGEST_SWING_SECONDS = 1.25e-3;
+
   /** A contact has come to rest this long after a make that was located (own choice). */
   private static final double BOUNCES_SECONDS = 8e-3;
 
@@ -67,7 +70,7 @@ final class DischargedBreak {
    *
    * @param from where the discharge surely is, inclusive
    * @param to exclusive; the contact makes about here
-   * @param openTo the contact is open up to here for sure
+   * @param openTo the contact makes no sooner
    * @param residue what is left on the load in it
    */
   record Found(int from, int to, int openTo, Residue residue) {}
@@ -108,9 +111,10 @@ final class DischargedBreak {
     return null;
   }
 
-  /** A ring has swung to the other side before. */
-  private static boolean isRing(int[] signs, int index) {
-    for (int k = 0; k < index; k++) {
+  /** A ring has swung to the other side just before. */
+  private boolean isRing(int[] signs, int index) {
+    int swing = recording.samplesIn(LONGEST_SWING_SECONDS) / width;
+    for (int k = Math.max(0, index - swing); k < index; k++) {
       if (signs[k] == -signs[index]) {
         return true;
       }
@@ -156,7 +160,7 @@ final class DischargedBreak {
     boolean isExplained =
         best.spreadVolts() <= most
             && supplyVolts >= WORSE * Math.max(best.spreadVolts(), noiseVolts);
-    return isExplained && isFromSupply(best, from, first) ? new Found(from, to, end, best) : null;
+    return isExplained && isFromSupply(best, from, first) ? new Found(from, to, to - (isLong ? 2 : 1) * width, best) : null;
   }
 
   /**

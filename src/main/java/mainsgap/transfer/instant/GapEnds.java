@@ -246,22 +246,19 @@ public final class GapEnds {
 
   /** The make that ends the break {@code bounce}; its first half may still decay. */
   private Edge lastMake(Segmentation.Run bounce) {
-    return instants.arriving(out(bounce.from(), bounce.to()));
+    return instants.arriving(out((bounce.from() + bounce.to()) / 2, bounce.to()));
   }
 
   /** The same out of a load that discharges. */
   private Edge lastMake(DischargedBreak.Found bounce, Supply following) {
-    int openTo = bounce.openTo();
-    int latest = 2 * bounce.to() - bounce.from();
     return new Instants(recording, before, bounce.residue(), following)
-        .arriving(out(2 * openTo - latest, latest));
+        .arriving(out(bounce.openTo(), 2 * bounce.to() - bounce.from()));
   }
 
-  private Instants.Search out(int bounceFrom, int bounceTo) {
-    int from = (bounceFrom + bounceTo) / 2;
-    int slack = Math.max(2, (bounceTo - from) / 2);
-    int to =
-        Math.min(recording.length(), bounceTo + recording.samplesIn(GapSearches.REACH_SECONDS));
-    return new Instants.Search(from, to, from + 1, Math.min(to - 1, bounceTo + slack));
+  /** About a make that lies behind sample {@code from}, up to a half later than {@code to}. */
+  private Instants.Search out(int from, int to) {
+    int latest = to + Math.max(2, (to - from) / 2);
+    int end = Math.min(recording.length(), to + recording.samplesIn(GapSearches.REACH_SECONDS));
+    return new Instants.Search(from, end, from + 1, Math.min(end - 1, latest));
   }
 }

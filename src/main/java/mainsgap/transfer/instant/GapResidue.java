@@ -1,6 +1,7 @@
 package mainsgap.transfer.instant;
 
 import mainsgap.transfer.supply.Departure;
+import mainsgap.transfer.supply.MovedSupply;
 import mainsgap.transfer.supply.Recording;
 import mainsgap.transfer.supply.Residue;
 import mainsgap.transfer.supply.ResidueFit;
@@ -61,55 +62,48 @@ public final class GapResidue {
 
   private GapResidue() {}
 
-  /** Behind a departure, or behind the place up to which what was left there was still fed. */
+  /** Behind a departure; where a supply still fed the load for a moment there, behind that. */
   public static Residue find(
       Recording recording, Supply before, @Nullable Supply after, int departure) {
     int last = after == null ? recording.length() : followedFrom(recording, after);
     int left = left(recording, before, departure);
     Residue found =
         longest(recording, before, left, after == null ? last : Math.max(left + 1, last));
-    boolean mayRest = after != null && after.hasSteps();
-    int step = deadBehind(recording, found, last);
-    return step < 0 || (mayRest && !isFollowed(recording, before, found))
-        ? found
-        : longest(recording, before, step, Math.max(step + 1, last));
+    int step = deadBehind(recording, before, found, last);
+    return step < 0 ? found : longest(recording, before, step, last);
   }
 
   /**
-   * Where a short swing ends with a step to a load that lies dead from there on: no motor stops so,
-   * but a supply that goes on for a moment behind a disturbance. -1 where it does not.
+   * Where a short swing ends with a step to a load that lies dead from there on, and the supply
+   * before, at another height and angle, explains it as well: it goes on for a moment behind a
+   * disturbance, and no motor runs on. -1 where it does not.
    */
-  private static int deadBehind(Recording recording, Residue swing, int last) {
-    int from = swungFrom(recording, swing);
+  private static int deadBehind(Recording recording, Supply before, Residue swing, int last) {
+    int from = (int) Math.round(recording.time().indexAt(swing.referenceSeconds()));
     int to = swing.explainedTo();
     if (!swing.isMotor() || to - from > SHORT_SWING_CYCLES * recording.samplesPerCycle()) {
       return -1;
     }
+    double usual = Math.max(swing.spreadVolts(), before.usualSpreadVolts());
+    double misfit = new MovedSupply(recording, before).to(from, to, 1).misfitVolts();
+    if (misfit > EXPLAINED_NOISES * usual) {
+      return -1;
+    }
+    double offset = before.harmonics().offsetVolts();
     double within = REST_SHARE_OF_PEAK * recording.peakVolts();
     int latest = Math.min(last, to + (int) ((GROWTH - 1) * (to - from)) + 1);
     int step = to;
-    while (step < latest && Math.abs(recording.volts()[step]) > within) {
+    while (step < latest && Math.abs(recording.volts()[step] - offset) > within) {
       step++;
     }
     int end = step + recording.samplesIn(DEAD_SECONDS);
     int dead = 0;
     for (int i = step; i < Math.min(end, last); i++) {
-      dead += Math.abs(recording.volts()[i]) < within ? 1 : 0;
+      dead += Math.abs(recording.volts()[i] - offset) < within ? 1 : 0;
     }
     double swung = Math.abs(swing.voltsAt(recording.time().secondsAt(step)));
-    boolean steps = swung > SWINGS_SHARE_OF_PEAK * recording.peakVolts();
-    return steps && dead > DEAD_SHARE * (end - step) ? step : -1;
-  }
-
-  private static int swungFrom(Recording recording, Residue swing) {
-    return (int) Math.round(recording.time().indexAt(swing.referenceSeconds()));
-  }
-
-  /** Whether the supply before explains as well what a swing does. */
-  private static boolean isFollowed(Recording recording, Supply before, Residue swing) {
-    int from = swungFrom(recording, swing);
-    return before.spreadIn(recording, from, swing.explainedTo())
-        < EXPLAINED_NOISES * Math.max(swing.spreadVolts(), before.usualSpreadVolts());
+    boolean isStep = swung > SWINGS_SHARE_OF_PEAK * recording.peakVolts();
+    return isStep && dead > DEAD_SHARE * (end - step) ? step : -1;
   }
 
   private static Residue longest(Recording recording, Supply before, int left, int last) {

@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record FedBeside(Supply supply, Supply settled, boolean isMoved, int from, int to) {
   /** What comes sooner beside the gap has no say in what the settled supply is. */
-  private static final double APART_CYCLES = 2.3;
+  public static final double APART_CYCLES = 2.3;
 
   /** Where the record is short: less than a cycle and more cannot be told from it. */
   private static final double LEAST_APART_CYCLES = 1.3;
@@ -29,7 +29,7 @@ public record FedBeside(Supply supply, Supply settled, boolean isMoved, int from
   /** The supply itself is told from these by fewer samples. */
   private static final double SHORTEST_UNMOVED_CYCLES = 0.1;
 
-  private static final double UNMOVED_RATIO = 0.05;
+  private static final double UNMOVED_RATIO = 0.03;
   private static final double UNMOVED_CYCLES = 0.01;
 
   /** An arc takes so much away of the supply (own choice). */
@@ -39,6 +39,12 @@ public record FedBeside(Supply supply, Supply settled, boolean isMoved, int from
 
   /** In noise a lower supply explains an arc nearly as well. */
   private static final double ARC_MISFIT = 1.2;
+
+  /** Noise goes beyond so many of its spreads in one sample of a hundred. */
+  private static final double LEFT_SPREADS = 2;
+
+  /** A tenth of a cycle is no spike (own choice). */
+  private static final double LEFT_SHARE = 0.1;
 
   /** Where the load is dead beside it for so long, a contact bounces. */
   private static final double OPENED_SECONDS = 0.35e-3;
@@ -166,14 +172,14 @@ public record FedBeside(Supply supply, Supply settled, boolean isMoved, int from
 
   /**
    * Whether all that is seen from a sample on are some missing volts of the settled supply, as it
-   * is up to there, the same at any height of it, as of an arc. A supply that steps in the cycle
-   * before is none.
+   * is up to there, the same at any height of it, as of an arc; none where more of the cycle before
+   * is not that supply than a spike.
    */
   public boolean isLoweredFrom(Recording recording, int sample) {
     int first = Math.max(sample, from);
     int start = sample - (int) recording.samplesPerCycle();
-    Supply near = upTo(recording, sample, start);
-    if (near.spreadIn(recording, Math.max(0, start), sample) > explainedVolts(recording, settled)) {
+    Supply near = movedTo(recording, start, sample);
+    if (isLeftIn(recording, near, Math.max(0, start), sample)) {
       return false;
     }
     double[] supplied = near.voltsIn(recording.time(), first, to);
@@ -194,8 +200,18 @@ public record FedBeside(Supply supply, Supply settled, boolean isMoved, int from
         && Math.sqrt(squares / more.length) < ARC_MISFIT * explained;
   }
 
+  /** Whether more samples than a spike has lie away from a supply. */
+  private boolean isLeftIn(Recording recording, Supply near, int first, int end) {
+    double most = LEFT_SPREADS * explainedVolts(recording, settled);
+    int left = 0;
+    for (double deviation : near.deviationsIn(recording, first, end)) {
+      left += Math.abs(deviation) > most ? 1 : 0;
+    }
+    return left > LEFT_SHARE * (end - first);
+  }
+
   /** The settled supply, moved to the samples of a cycle: from far away its angle is known less. */
-  private Supply upTo(Recording recording, int end, int start) {
+  private Supply movedTo(Recording recording, int start, int end) {
     int last = end - guard(recording);
     if (start < 0 || last <= start) {
       return settled;
@@ -213,18 +229,14 @@ public record FedBeside(Supply supply, Supply settled, boolean isMoved, int from
     double offset = supply.harmonics().offsetVolts();
     double[] apart = settled.deviationsIn(recording, first, end);
     double[] away = supply.deviationsIn(recording, first, end);
-    int longest = recording.samplesIn(OPENED_SECONDS);
-    int since = first;
-    for (int i = first; i < end; i++) {
-      boolean isDead =
-          Math.abs(recording.volts()[i] - offset) < within
-              && Math.abs(apart[i - first]) > within
-              && Math.abs(away[i - first]) > within;
-      since = isDead ? since : i + 1;
-      if (i + 1 - since >= longest) {
-        return true;
-      }
-    }
-    return false;
+    int longest =
+        LongestRun.of(
+            first,
+            end,
+            i ->
+                Math.abs(recording.volts()[i] - offset) < within
+                    && Math.abs(apart[i - first]) > within
+                    && Math.abs(away[i - first]) > within);
+    return longest >= recording.samplesIn(OPENED_SECONDS);
   }
 }

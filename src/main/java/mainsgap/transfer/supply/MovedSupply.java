@@ -3,7 +3,7 @@ package mainsgap.transfer.supply;
 import mainsgap.signal.HarmonicModel;
 
 /** Moves a supply in angle and height, its harmonics with it, to samples that it may feed. */
-final class MovedSupply {
+public final class MovedSupply {
   private static final int MOST_SAMPLES = 2_000;
 
   /** From a few degrees off, the second step is exact. */
@@ -25,7 +25,7 @@ final class MovedSupply {
    * @param seconds by which it comes earlier
    * @param misfitVolts what it leaves of the samples; root mean square
    */
-  record Move(double amplitudeVolts, double ratio, double seconds, double misfitVolts) {}
+  public record Move(double amplitudeVolts, double ratio, double seconds, double misfitVolts) {}
 
   /** A sine in a stretch, by its cosine and sine amplitudes from the start of the record's axis. */
   private record Phasor(double cosine, double sine) {
@@ -38,7 +38,7 @@ final class MovedSupply {
     }
   }
 
-  MovedSupply(Recording recording, Supply supply) {
+  public MovedSupply(Recording recording, Supply supply) {
     this.recording = recording;
     this.supply = supply;
     this.offset = supply.harmonics().offsetVolts();
@@ -50,7 +50,7 @@ final class MovedSupply {
    *
    * @param frequencyShare of the supply's own frequency
    */
-  Move to(int from, int to, double frequencyShare) {
+  public Move to(int from, int to, double frequencyShare) {
     int stride = Math.max(1, (to - from) / MOST_SAMPLES);
     double[] found = new double[(to - from + stride - 1) / stride];
     double[] at = new double[found.length];
