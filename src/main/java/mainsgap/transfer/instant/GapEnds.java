@@ -1,9 +1,11 @@
 package mainsgap.transfer.instant;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import mainsgap.transfer.edge.Edge;
+import mainsgap.transfer.edge.EdgeShape;
 import mainsgap.transfer.outcome.CannotMeasureException;
 import mainsgap.transfer.supply.OwnShape;
 import mainsgap.transfer.supply.Recording;
@@ -35,11 +37,20 @@ public final class GapEnds {
   public record Returns(double firstSeconds, Edge settled, boolean inRest) {}
 
   public GapEnds(Recording recording, Supply before, @Nullable Supply after, GapTopology topology) {
+    this(recording, before, after, topology.runs(), topology.residue());
+  }
+
+  private GapEnds(
+      Recording recording,
+      Supply before,
+      @Nullable Supply after,
+      List<Segmentation.Run> runs,
+      Residue residue) {
     this.recording = recording;
     this.before = before;
     this.after = after;
-    this.runs = topology.runs();
-    this.residue = topology.residue();
+    this.runs = runs;
+    this.residue = residue;
     this.instants = new Instants(recording, before, residue, after);
     this.searches = new GapSearches(recording, runs, residue);
   }
@@ -81,6 +92,10 @@ public final class GapEnds {
   public Returns returns(Edge opened) {
     Supply following = Objects.requireNonNull(after, "nothing returns without a supply after");
     int firstAfter = indexOf(Segmentation.Part.AFTER);
+    GapResidue.CutOff cutOff = GapResidue.behind(recording, before, following, residue);
+    if (cutOff != null && isIn(cutOff, runs.get(firstAfter - 1))) {
+      return endsBehind(cutOff, firstAfter).returns(cutOffAt(cutOff, opened));
+    }
     Instants.Search search = searches.arrival(firstAfter);
     List<Integer> steps = steps(search, following);
     Makes makes = steps.isEmpty() ? makes(search, following) : makesFrom(last(steps), following);
@@ -108,6 +123,30 @@ public final class GapEnds {
       settled = lastMake(open, following);
     }
     return new Returns(Math.min(first.seconds(), settled.seconds()), settled, false);
+  }
+
+  private static boolean isIn(GapResidue.CutOff cutOff, Segmentation.Run gap) {
+    return gap.from() < cutOff.from() && cutOff.from() < gap.to();
+  }
+
+  /** The same gap without what swung in it. */
+  private GapEnds endsBehind(GapResidue.CutOff cutOff, int firstAfter) {
+    List<Segmentation.Run> behind = new ArrayList<>(runs);
+    Segmentation.Run gap = runs.get(firstAfter - 1);
+    behind.set(firstAfter - 1, new Segmentation.Run(gap.part(), cutOff.from(), gap.to()));
+    return new GapEnds(recording, before, after, behind, cutOff.residue());
+  }
+
+  /** Known to a sample. */
+  private Edge cutOffAt(GapResidue.CutOff cutOff, Edge opened) {
+    return new Edge(
+        recording.time().secondsAt(cutOff.from() - 0.5),
+        recording.time().intervalSeconds() / Math.sqrt(12),
+        0,
+        0,
+        EdgeShape.ABRUPT,
+        opened.window(),
+        opened.laterVolts());
   }
 
   /** Its first make is told by the samples that it feeds: its own rests and steps are no bounce. */

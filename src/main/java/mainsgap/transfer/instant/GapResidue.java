@@ -60,6 +60,9 @@ public final class GapResidue {
 
   private static final double DEAD_SHARE = 0.9;
 
+  /** What is lower than the supply before may be a motor, whose swing looks like it for so long. */
+  private static final double MOTOR_RATIO = 0.97;
+
   private GapResidue() {}
 
   /** Behind a departure; where a supply still fed the load for a moment there, behind that. */
@@ -69,29 +72,55 @@ public final class GapResidue {
     int left = left(recording, before, departure);
     Residue found =
         longest(recording, before, left, after == null ? last : Math.max(left + 1, last));
-    int step = deadBehind(recording, before, found, last);
+    int step = isFedOn(recording, before, found) ? deadFrom(recording, before, found, last) : -1;
     return step < 0 ? found : longest(recording, before, step, last);
   }
 
   /**
-   * Where a short swing ends with a step to a load that lies dead from there on, and the supply
-   * before, at another height and angle, explains it as well: it goes on for a moment behind a
-   * disturbance, and no motor runs on. -1 where it does not.
+   * What is left on a load that swung at first, as a motor that runs on, and was then cut off from
+   * it.
+   *
+   * @param from its first sample
    */
-  private static int deadBehind(Recording recording, Supply before, Residue swing, int last) {
-    int from = (int) Math.round(recording.time().indexAt(swing.referenceSeconds()));
+  public record CutOff(int from, Residue residue) {}
+
+  /** Behind a swing that ends with a step to a load that lies dead; null where none does. */
+  public static @Nullable CutOff behind(
+      Recording recording, Supply before, Supply after, Residue swing) {
+    int last = followedFrom(recording, after);
+    int step = after.hasSteps() ? -1 : deadFrom(recording, before, swing, last);
+    return step < 0 ? null : new CutOff(step, longest(recording, before, step, last));
+  }
+
+  /**
+   * Whether the supply before, at another height and angle, explains a short swing as well: it goes
+   * on for a moment behind a disturbance, and no motor runs on.
+   */
+  private static boolean isFedOn(Recording recording, Supply before, Residue swing) {
+    int from = swungFrom(recording, swing);
     int to = swing.explainedTo();
     if (!swing.isMotor() || to - from > SHORT_SWING_CYCLES * recording.samplesPerCycle()) {
-      return -1;
+      return false;
     }
     double usual = Math.max(swing.spreadVolts(), before.usualSpreadVolts());
-    double misfit = new MovedSupply(recording, before).to(from, to, 1).misfitVolts();
-    if (misfit > EXPLAINED_NOISES * usual) {
+    MovedSupply.Move moved = new MovedSupply(recording, before).to(from, to, 1);
+    return moved.misfitVolts() < EXPLAINED_NOISES * usual && moved.ratio() > MOTOR_RATIO;
+  }
+
+  private static int swungFrom(Recording recording, Residue swing) {
+    return (int) Math.round(recording.time().indexAt(swing.referenceSeconds()));
+  }
+
+  /** Where a swing ends with a step to a load that lies dead from there on; -1 where none does. */
+  private static int deadFrom(Recording recording, Supply before, Residue swing, int last) {
+    if (!swing.isMotor()) {
       return -1;
     }
     double offset = before.harmonics().offsetVolts();
     double within = REST_SHARE_OF_PEAK * recording.peakVolts();
-    int latest = Math.min(last, to + (int) ((GROWTH - 1) * (to - from)) + 1);
+    int to = swing.explainedTo();
+    int longest = to - swungFrom(recording, swing);
+    int latest = Math.min(last, to + (int) ((GROWTH - 1) * longest) + 1);
     int step = to;
     while (step < latest && Math.abs(recording.volts()[step] - offset) > within) {
       step++;

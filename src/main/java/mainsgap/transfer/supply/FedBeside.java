@@ -40,6 +40,11 @@ public record FedBeside(Supply supply, Supply settled, boolean isMoved, int from
   /** In noise a lower supply explains an arc nearly as well. */
   private static final double ARC_MISFIT = 1.2;
 
+  /** A motor that is left swings lower; for longer its slip would show. */
+  private static final double MOTOR_RATIO = 0.97;
+
+  private static final double MOTOR_CYCLES = 0.25;
+
   /** Noise goes beyond so many of its spreads in one sample of a hundred. */
   private static final double LEFT_SPREADS = 2;
 
@@ -167,7 +172,11 @@ public record FedBeside(Supply supply, Supply settled, boolean isMoved, int from
         longest = new FedBeside(feeding, settled, !isUnmoved, from, from + length);
       }
     }
-    return longest == null || longest.isDeadBeside(recording, side) ? null : longest;
+    boolean isNone =
+        longest == null
+            || longest.isDeadBeside(recording, side)
+            || (side < 0 && longest.mayBeMotor(recording));
+    return isNone ? null : longest;
   }
 
   /**
@@ -218,6 +227,12 @@ public record FedBeside(Supply supply, Supply settled, boolean isMoved, int from
     }
     MovedSupply moved = new MovedSupply(recording, settled);
     return moved.by(moved.to(start, last, 1), start, last);
+  }
+
+  /** Whether a load that was left could swing so for as long: lower, and for a moment only. */
+  private boolean mayBeMotor(Recording recording) {
+    double ratio = supply.harmonics().amplitudeVolts() / settled.harmonics().amplitudeVolts();
+    return ratio < MOTOR_RATIO && to - from < MOTOR_CYCLES * recording.samplesPerCycle();
   }
 
   /** In the cycle on that side of the samples. */
