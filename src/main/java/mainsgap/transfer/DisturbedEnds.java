@@ -47,7 +47,10 @@ final class DisturbedEnds {
   /** What is disturbed lies so close before the gap. */
   private static final double BRIDGED_CYCLES = 3;
 
-  /** The supply that mains steps to is told from so long behind the step on, for it is told in steps. */
+  /**
+   * The supply that mains steps to is told from so long behind the step on, for it is told in
+   * steps.
+   */
   private static final double STEP_CYCLES = 0.12;
 
   /** Where neither supply feeds the load for so long it was let go. */
@@ -132,8 +135,7 @@ final class DisturbedEnds {
   /** Where another supply feeds up to the still load than that which was left, or up to later. */
   private @Nullable FoundEvent lostLater(Told told) {
     for (StillLoad.Stretch stretch : still.beyondRests()) {
-      boolean isIn =
-          stretch.to() > told.lost && stretch.from() < told.back + BOUNCE_CYCLES * cycle;
+      boolean isIn = stretch.to() > told.lost && stretch.from() < told.back + BOUNCE_CYCLES * cycle;
       if (isIn) {
         double later = (stretch.from() - told.lost) / cycle;
         boolean isElsewhere = later > LATE_CYCLES || later < -EARLY_CYCLES;
@@ -174,8 +176,7 @@ final class DisturbedEnds {
     double[] before = told.before.deviationsIn(output, from, to);
     double[] then = fed.supply().deviationsIn(output, from, to);
     int longest =
-        LongestRun.of(
-            0, to - from, k -> Math.abs(before[k]) > apart && Math.abs(then[k]) > apart);
+        LongestRun.of(0, to - from, k -> Math.abs(before[k]) > apart && Math.abs(then[k]) > apart);
     return longest < output.samplesIn(OPENED_SECONDS);
   }
 

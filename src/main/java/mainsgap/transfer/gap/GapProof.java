@@ -63,9 +63,9 @@ final class GapProof {
 
   /**
    * Whether the load was left: for long enough, beyond the doubt of both ends or of where the load
-   * lies in between, and either to a residue away from the supply before or to anything else but that supply. A spike, a notch or a
-   * ring on a healthy supply follows it but for moments. An output with steps of its own is another
-   * supply beyond doubt, wherever in its rest it came.
+   * lies in between, and either to a residue away from the supply before or to anything else but
+   * that supply. A spike, a notch or a ring on a healthy supply follows it but for moments. An
+   * output with steps of its own is another supply beyond doubt, wherever in its rest it came.
    */
   boolean isGap(Edge loss, Edge settled) {
     double seconds = settled.seconds() - loss.seconds();

@@ -160,7 +160,9 @@ final class DischargedBreak {
     boolean isExplained =
         best.spreadVolts() <= most
             && supplyVolts >= WORSE * Math.max(best.spreadVolts(), noiseVolts);
-    return isExplained && isFromSupply(best, from, first) ? new Found(from, to, to - (isLong ? 2 : 1) * width, best) : null;
+    return isExplained && isFromSupply(best, from, first)
+        ? new Found(from, to, to - (isLong ? 2 : 1) * width, best)
+        : null;
   }
 
   /**

@@ -38,12 +38,14 @@ public record FedBeside(Supply supply, Supply settled, boolean isMoved, int from
   private static final double ARC_MOST_SHARE_OF_PEAK = 0.2;
 
   /** In noise a lower supply explains an arc nearly as well. */
-  private static final double ARC_MISFIT = 1.2;
+  private static final double ARC_MISFIT = 1.3;
 
   /** A motor that is left swings lower; for longer its slip would show. */
   private static final double MOTOR_RATIO = 0.97;
 
   private static final double MOTOR_CYCLES = 0.25;
+  private static final double MOTOR_SPREADS = 1.25;
+  private static final double OVERRUN_SHARE = 0.4;
 
   /** Noise goes beyond so many of its spreads in one sample of a hundred. */
   private static final double LEFT_SPREADS = 2;
@@ -229,10 +231,16 @@ public record FedBeside(Supply supply, Supply settled, boolean isMoved, int from
     return moved.by(moved.to(start, last, 1), start, last);
   }
 
-  /** Whether a load that was left could swing so for as long: lower, and for a moment only. */
+  /**
+   * Whether a load that was left could swing so for as long: lower, for a moment only, and not as
+   * closely to the supply as its own samples lie. The first of them may be those before a step.
+   */
   private boolean mayBeMotor(Recording recording) {
     double ratio = supply.harmonics().amplitudeVolts() / settled.harmonics().amplitudeVolts();
-    return ratio < MOTOR_RATIO && to - from < MOTOR_CYCLES * recording.samplesPerCycle();
+    int told = from + (int) (OVERRUN_SHARE * (to - from));
+    return ratio < MOTOR_RATIO
+        && to - from < MOTOR_CYCLES * recording.samplesPerCycle()
+        && supply.spreadIn(recording, told, to) > MOTOR_SPREADS * settled.usualSpreadVolts();
   }
 
   /** In the cycle on that side of the samples. */
