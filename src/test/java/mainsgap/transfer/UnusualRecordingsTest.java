@@ -535,4 +535,14 @@ class UnusualRecordingsTest {
     Measured gap = assertInstanceOf(Measured.class, outcome, outcome.sentence());
     assertEquals(known.truth().transferMillis(), gap.transferMillis(), gap.uncertaintyMillis());
   }
+
+  /** A ring at a crossing lies at zero for a while, and the same supply goes on behind it. */
+  @Test
+  void aRingOfASupplyThatGoesOnIsNoGap() {
+    KnownCapture known = Kind.RING_BEFORE.capture(773);
+    Outcome outcome = TransferMeasurement.measure(known.capture(), known.task());
+    Measured gap = assertInstanceOf(Measured.class, outcome, outcome.sentence());
+    assertEquals(known.truth().transferMillis(), gap.transferMillis(), 0.1, outcome.sentence());
+    assertEquals(0, gap.furtherInterruptions().count(), outcome.sentence());
+  }
 }

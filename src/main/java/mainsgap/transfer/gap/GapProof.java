@@ -42,6 +42,7 @@ final class GapProof {
   private static final double AT_RESIDUE_SECONDS = 0.3e-3;
 
   private static final int FEWEST_AT_RESIDUE = 4;
+  private static final double GOES_ON_SECONDS = 2e-3;
   private static final double AT_RESIDUE_SHARE_OF_PEAK = 0.02;
 
   private final Recording recording;
@@ -75,7 +76,8 @@ final class GapProof {
     int to = (int) Math.ceil(recording.time().indexAt(settled.seconds()));
     int end = Math.min(to, recording.length());
     boolean isShown = seconds - doubt >= SHORTEST_PROVED_SECONDS || hasSteps;
-    if (seconds < SHORTEST_GAP_SECONDS || !(isShown || liesAtResidue(from, end))) {
+    boolean isLeftBehind = isShown || (liesAtResidue(from, end) && !goesOn(end));
+    if (seconds < SHORTEST_GAP_SECONDS || !isLeftBehind) {
       return false;
     }
     boolean isVague = doubt > BEYOND_DOUBT * VAGUE_SECONDS && !hasSteps;
@@ -130,6 +132,17 @@ final class GapProof {
             });
     return longest >= FEWEST_AT_RESIDUE
         && longest * recording.time().intervalSeconds() >= AT_RESIDUE_SECONDS;
+  }
+
+  /** Whether the supply before is followed again: a ring on it lies about zero for a moment too. */
+  private boolean goesOn(int end) {
+    int to = Math.min(recording.length(), end + recording.samplesIn(GOES_ON_SECONDS));
+    double apart = APART_SHARE_OF_PEAK * recording.peakVolts();
+    int followed = 0;
+    for (double deviation : before.deviationsIn(recording, end, to)) {
+      followed += Math.abs(deviation) < apart ? 1 : 0;
+    }
+    return followed > FOLLOWING_SHARE * (to - end);
   }
 
   /**
