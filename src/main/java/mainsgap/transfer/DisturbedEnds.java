@@ -6,7 +6,6 @@ import mainsgap.transfer.gap.StillLoad;
 import mainsgap.transfer.outcome.Measured;
 import mainsgap.transfer.outcome.NoInterruption;
 import mainsgap.transfer.supply.FedBeside;
-import mainsgap.transfer.supply.LongestRun;
 import mainsgap.transfer.supply.Recording;
 import mainsgap.transfer.supply.Supply;
 import org.jspecify.annotations.Nullable;
@@ -52,11 +51,6 @@ final class DisturbedEnds {
    * steps.
    */
   private static final double STEP_CYCLES = 0.12;
-
-  /** Where neither supply feeds the load for so long it was let go. */
-  private static final double OPENED_SECONDS = 0.35e-3;
-
-  private static final double APART_SHARE_OF_PEAK = 0.05;
 
   /** What a supply feeds is told a little beyond the step that it comes from, or goes to. */
   private static final double OVERRUN_CYCLES = 0.1;
@@ -165,19 +159,9 @@ final class DisturbedEnds {
     return fed != null && isStep(told, fed) ? about(stretch, told.lost) : null;
   }
 
-  /** Whether the one supply or the other feeds the load all along between loss and return. */
   private boolean isStep(Told told, FedBeside fed) {
-    if (fed.from() > told.lost + STEP_CYCLES * cycle) {
-      return false;
-    }
-    int from = (int) Math.max(0, told.lost);
-    int to = (int) Math.min(output.length(), told.back);
-    double apart = APART_SHARE_OF_PEAK * output.peakVolts();
-    double[] before = told.before.deviationsIn(output, from, to);
-    double[] then = fed.supply().deviationsIn(output, from, to);
-    int longest =
-        LongestRun.of(0, to - from, k -> Math.abs(before[k]) > apart && Math.abs(then[k]) > apart);
-    return longest < output.samplesIn(OPENED_SECONDS);
+    return fed.from() <= told.lost + STEP_CYCLES * cycle
+        && fed.feedsWith(told.before, output, (int) told.lost, (int) told.back);
   }
 
   /**

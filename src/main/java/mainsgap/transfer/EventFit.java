@@ -25,7 +25,7 @@ final class EventFit {
   /** The supply before is fitted over so many cycles at most. */
   private static final double CYCLES_BEFORE = 10;
 
-  private static final double FEWEST_CYCLES_FITTED = 1.5;
+  static final double FEWEST_CYCLES_FITTED = 1.5;
 
   /** What lies this close before the departure is left out of the fit of the supply before. */
   private static final double GUARD_SECONDS = 1.5e-3;

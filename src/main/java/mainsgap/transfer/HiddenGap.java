@@ -12,8 +12,6 @@ import org.jspecify.annotations.Nullable;
  * fitted over both of them.
  */
 final class HiddenGap {
-  private static final double FEWEST_CYCLES = 1.5;
-
   /** From where such a fit shows the step to where it is (own choice). */
   private static final double AT_ONCE_SECONDS = 1e-3;
 
@@ -30,7 +28,8 @@ final class HiddenGap {
   /** Null where the fit ends before the step, or too little is left of the supply before it. */
   static @Nullable HiddenGap before(Recording watched, Supply before, NoInterruption none) {
     int to = sampleAt(watched, none.eventSeconds() - KeptVoltage.LONGEST_SECONDS);
-    boolean isShort = to - before.from() < FEWEST_CYCLES * watched.samplesPerCycle();
+    boolean isShort =
+        to - before.from() < EventFit.FEWEST_CYCLES_FITTED * watched.samplesPerCycle();
     if (to >= before.to() || isShort) {
       return null;
     }

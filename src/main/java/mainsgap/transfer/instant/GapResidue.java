@@ -1,6 +1,7 @@
 package mainsgap.transfer.instant;
 
 import mainsgap.transfer.supply.Departure;
+import mainsgap.transfer.supply.FedBeside;
 import mainsgap.transfer.supply.MovedSupply;
 import mainsgap.transfer.supply.Recording;
 import mainsgap.transfer.supply.Residue;
@@ -60,9 +61,6 @@ public final class GapResidue {
 
   private static final double DEAD_SHARE = 0.9;
 
-  /** What is lower than the supply before may be a motor, whose swing looks like it for so long. */
-  private static final double MOTOR_RATIO = 0.97;
-
   private GapResidue() {}
 
   /** Behind a departure; where a supply still fed the load for a moment there, behind that. */
@@ -104,7 +102,7 @@ public final class GapResidue {
     }
     double usual = Math.max(swing.spreadVolts(), before.usualSpreadVolts());
     MovedSupply.Move moved = new MovedSupply(recording, before).to(from, to, 1);
-    return moved.misfitVolts() < EXPLAINED_NOISES * usual && moved.ratio() > MOTOR_RATIO;
+    return moved.misfitVolts() < EXPLAINED_NOISES * usual && moved.ratio() > FedBeside.MOTOR_RATIO;
   }
 
   private static int swungFrom(Recording recording, Residue swing) {

@@ -41,7 +41,7 @@ public record FedBeside(Supply supply, Supply settled, boolean isMoved, int from
   private static final double ARC_MISFIT = 1.3;
 
   /** A motor that is left swings lower; for longer its slip would show. */
-  private static final double MOTOR_RATIO = 0.97;
+  public static final double MOTOR_RATIO = 0.97;
 
   private static final double MOTOR_CYCLES = 0.25;
   private static final double MOTOR_SPREADS = 1.25;
@@ -241,6 +241,25 @@ public record FedBeside(Supply supply, Supply settled, boolean isMoved, int from
     return ratio < MOTOR_RATIO
         && to - from < MOTOR_CYCLES * recording.samplesPerCycle()
         && supply.spreadIn(recording, told, to) > MOTOR_SPREADS * settled.usualSpreadVolts();
+  }
+
+  /**
+   * Whether this supply or an earlier one feeds the load all along, but for less than a contact
+   * that bounces is open.
+   *
+   * @param first the first sample that is looked at
+   * @param end one after the last
+   */
+  public boolean feedsWith(Supply earlier, Recording recording, int first, int end) {
+    int begin = Math.max(0, first);
+    int to = Math.min(recording.length(), end);
+    double within = DEAD_SHARE_OF_PEAK * recording.peakVolts();
+    double[] before = earlier.deviationsIn(recording, begin, to);
+    double[] then = supply.deviationsIn(recording, begin, to);
+    int longest =
+        LongestRun.of(
+            0, to - begin, k -> Math.abs(before[k]) > within && Math.abs(then[k]) > within);
+    return longest < recording.samplesIn(OPENED_SECONDS);
   }
 
   /** In the cycle on that side of the samples. */
