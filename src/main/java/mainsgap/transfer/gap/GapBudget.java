@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import mainsgap.transfer.edge.Edge;
 import mainsgap.transfer.edge.EdgeShape;
-import mainsgap.transfer.instant.GapEnds;
+import mainsgap.transfer.instant.Returns;
 import mainsgap.transfer.outcome.BudgetSource;
 import mainsgap.transfer.outcome.UncertaintyBudget;
 import mainsgap.transfer.outcome.Wording;
@@ -35,7 +35,7 @@ final class GapBudget {
   }
 
   /** Of a gap with both its ends. */
-  UncertaintyBudget ofGap(Edge loss, GapEnds.Returns returns) {
+  UncertaintyBudget ofGap(Edge loss, Returns returns) {
     Edge settled = returns.settled();
     double timeBase = timeBaseSeconds(settled.seconds() - loss.seconds());
     List<UncertaintyBudget.Component> components =

@@ -8,6 +8,7 @@ import mainsgap.transfer.event.UnbrokenSupply;
 import mainsgap.transfer.instant.GapEnds;
 import mainsgap.transfer.instant.GapResidue;
 import mainsgap.transfer.instant.GapTopology;
+import mainsgap.transfer.instant.Returns;
 import mainsgap.transfer.outcome.Cleanness;
 import mainsgap.transfer.outcome.FurtherInterruptions;
 import mainsgap.transfer.outcome.Measured;
@@ -83,7 +84,7 @@ public final class GapMeasurement {
     if (after == null || !ends.hasReturn()) {
       return noReturn(loss, lastOpening);
     }
-    GapEnds.Returns returns = ends.returns(lastOpening);
+    Returns returns = ends.returns(lastOpening);
     if (new GapProof(recording, before, after, residue).isGap(loss, returns.settled())) {
       return measured(loss, lastOpening, returns, after);
     }
@@ -140,7 +141,7 @@ public final class GapMeasurement {
         budget);
   }
 
-  private Outcome measured(Edge loss, Edge lastOpening, GapEnds.Returns returns, Supply following) {
+  private Outcome measured(Edge loss, Edge lastOpening, Returns returns, Supply following) {
     Edge settled = returns.settled();
     GapFigures figures = new GapFigures(recording, loss.seconds(), settled.seconds());
     double transferMillis = (settled.seconds() - loss.seconds()) * 1e3;
@@ -166,7 +167,7 @@ public final class GapMeasurement {
     return new GapBudget(recording, before.usualSpreadVolts(), before.hasSteps());
   }
 
-  private Cleanness cleanness(Edge loss, GapEnds.Returns returns, Supply following) {
+  private Cleanness cleanness(Edge loss, Returns returns, Supply following) {
     var instants =
         new CleannessFigures.ReturnInstants(
             loss.seconds(), returns.firstSeconds(), returns.settled().seconds());

@@ -21,26 +21,8 @@ final class ArcStart {
   private static final double SMALLEST_VOLTS = 6;
   private static final double LARGEST_VOLTS = 40;
 
-  /** The arc hides where the supply is below it. */
-  private static final double LOW_VOLTS = 30;
-
   /** By how much squared deviations, in units of the noise, shrink where there is an arc. */
   private static final double PROVED = 60;
-
-  /** What an arc takes away varies by this share of it, beside the noise; a discharge by more. */
-  private static final double VARIES_SHARE = 0.3;
-
-  private static final double VARIES_NOISES = 1.5;
-
-  private static final double UNSTEADY_SHARE = 0.3;
-  private static final double CHANGING_SHARE = 0.36;
-  private static final int AVERAGES = 2_000;
-
-  /** A supply so much higher than the arc shows how much of it is lost. */
-  private static final double ABOVE_ARC_RATIO = 1.2;
-
-  private static final int FEWEST_ABOVE = 6;
-  private static final double LOST_ON_SHARE = 0.15;
 
   /** The place among averaged samples is looked for within so many averages about it. */
   private static final int SHARPENED_AVERAGES = 3;
@@ -110,28 +92,6 @@ final class ArcStart {
     return located(end, Edge.NONE) == null ? departure : end;
   }
 
-  private @Nullable Edge located(int end, Edge extinction) {
-    int span = (int) (LONGEST_CYCLES * recording.samplesPerCycle());
-    int from = Math.max(0, end - 2 * span);
-    int width = Math.max(1, (end - from) / AVERAGES);
-    int n = (end - from) / width;
-    double[] lost = new double[n];
-    double[] height = new double[n];
-    int to = 0;
-    for (int k = 0; k < n; k++) {
-      int start = end - (n - k) * width;
-      double volts = 0;
-      for (int i = start; i < start + width; i++) {
-        volts += recording.volts()[i] / width;
-      }
-      double supplied = before.model().voltsAt(middleSeconds(start, width));
-      lost[k] = Math.signum(supplied) * (supplied - volts);
-      height[k] = Math.abs(supplied);
-      to = isTold(height[k]) ? k + 1 : to;
-    }
-    return located(lost, height, to, end - n * width, width, extinction);
-  }
-
   /** The loss may have been found where the arc begins: it lasts while so much is lost. */
   private int extinguishedAt(int from) {
     int latest = from + (int) (LONGEST_CYCLES * recording.samplesPerCycle());
@@ -141,7 +101,7 @@ final class ArcStart {
       double supplied = before.model().voltsAt(recording.time().secondsAt(i));
       double lost = lostAt(i);
       boolean isArc = lost > -noise && lost < LARGEST_VOLTS + noise;
-      if (!isArc || Math.abs(supplied) < LOW_VOLTS) {
+      if (!isArc || !LostVoltage.isHigh(supplied)) {
         break;
       }
       i++;
@@ -149,97 +109,34 @@ final class ArcStart {
     return i;
   }
 
-  private double middleSeconds(int from, int width) {
-    return recording.time().secondsAt(from + (width - 1) / 2.0);
-  }
-
   /** The step from nothing lost to a level, by the squares that each place explains. */
-  private @Nullable Edge located(
-      double[] lost, double[] height, int to, int start, int width, Edge extinction) {
-    double[] gain = new double[to + 1];
+  private @Nullable Edge located(int end, Edge extinction) {
+    int span = (int) (LONGEST_CYCLES * recording.samplesPerCycle());
+    LostVoltage lost = new LostVoltage(recording, before, end, span);
+    int to = lost.to();
+    int earliest = Math.max(0, to - span / lost.width());
+    double noise = before.usualSpreadVolts();
+    double independent = Math.max(1, before.informationShare() * lost.width());
+    double variance = Math.max(noise * noise / independent, leastVariance());
+    double[] costs = new double[to + 1 - earliest];
+    int best = to;
     double sum = 0;
     int count = 0;
-    double squares = 0;
-    double noise = before.usualSpreadVolts();
-    double independent = Math.max(1, before.informationShare() * width);
-    double variance = Math.max(noise * noise / independent, leastVariance());
-    int best = to;
-    double bestLevel = 0;
-    double bestSquares = 1;
-    int bestCount = 1;
-    int earliest = Math.max(0, to - (int) (LONGEST_CYCLES * recording.samplesPerCycle() / width));
     for (int k = to - 1; k >= earliest; k--) {
-      if (isTold(height[k])) {
-        sum += lost[k];
-        squares += lost[k] * lost[k];
-        count++;
-      }
+      sum += lost.isTold(k) ? lost.voltsAt(k) : 0;
+      count += lost.isTold(k) ? 1 : 0;
       double level = count > 0 ? sum / count : 0;
       boolean possible = level > SMALLEST_VOLTS && level < LARGEST_VOLTS;
-      gain[k] = possible ? sum * level / variance : 0;
-      if (gain[k] > gain[best]) {
-        best = k;
-        bestLevel = level;
-        bestSquares = squares;
-        bestCount = count;
-      }
+      costs[k - earliest] = possible ? -sum * level / variance : 0;
+      best = costs[k - earliest] < costs[best - earliest] ? k : best;
     }
-    int shortest = Math.max(4, recording.samplesIn(SHORTEST_SECONDS) / width);
+    int shortest = Math.max(4, recording.samplesIn(SHORTEST_SECONDS) / lost.width());
     boolean isProved =
         to - best >= shortest
             && best > earliest
-            && gain[best] > PROVED
-            && isLevel(bestSquares / bestCount, bestLevel, variance)
-            && Math.abs(mean(lost, height, 0, best)) < UNSTEADY_SHARE * bestLevel
-            && isSteady(lost, height, best, to, bestLevel)
-            && isLostOn(lost, height, to, bestLevel);
-    if (!isProved) {
-      return null;
-    }
-    double[] costs = new double[to + 1 - earliest];
-    for (int k = earliest; k <= to; k++) {
-      costs[k - earliest] = -gain[k];
-    }
-    return edge(costs, start + earliest * width, width, extinction);
-  }
-
-  private static boolean isLevel(double meanSquare, double level, double variance) {
-    double varies = VARIES_SHARE * level;
-    double noise = VARIES_NOISES * VARIES_NOISES * variance;
-    return meanSquare - level * level < varies * varies + noise;
-  }
-
-  /** A residue that decays loses more and more. */
-  private static boolean isSteady(double[] lost, double[] height, int from, int to, double level) {
-    int middle = (from + to) / 2;
-    double change = mean(lost, height, middle, to) - mean(lost, height, from, middle);
-    return Math.abs(change) < CHANGING_SHARE * level;
-  }
-
-  /** An arc burns on where the supply gets low; where a notch is over, the supply is back. */
-  private static boolean isLostOn(double[] lost, double[] height, int to, double level) {
-    double sum = 0;
-    int count = 0;
-    for (int k = to; k < lost.length; k++) {
-      boolean isAbove = height[k] > ABOVE_ARC_RATIO * level;
-      sum += isAbove ? lost[k] : 0;
-      count += isAbove ? 1 : 0;
-    }
-    return count < FEWEST_ABOVE || sum > LOST_ON_SHARE * level * count;
-  }
-
-  private static boolean isTold(double height) {
-    return height > LOW_VOLTS;
-  }
-
-  private static double mean(double[] lost, double[] height, int from, int to) {
-    double sum = 0;
-    int count = 0;
-    for (int k = from; k < to; k++) {
-      sum += isTold(height[k]) ? lost[k] : 0;
-      count += isTold(height[k]) ? 1 : 0;
-    }
-    return count > 0 ? sum / count : Double.NaN;
+            && costs[best - earliest] < -PROVED
+            && lost.isArcFrom(best, variance);
+    return isProved ? edge(costs, lost.sampleAt(earliest), lost.width(), extinction) : null;
   }
 
   /** The place among averages, and where that is one of few, among the samples about it. */

@@ -84,6 +84,16 @@ public final class Segmentation {
     return cheapest(from, to, costs, BEFORE, endsInAfter);
   }
 
+  /** The index of the first run of {@code part}; negative where there is none. */
+  public static int first(List<Run> runs, Part part) {
+    for (int k = 0; k < runs.size(); k++) {
+      if (runs.get(k).part() == part) {
+        return k;
+      }
+    }
+    return -1;
+  }
+
   /** The runs of the cheapest path of a supply after that has come already. */
   public static List<Run> cheapestAfterReturn(int from, double[] gap, double[] after) {
     Costs costs =

@@ -11,7 +11,7 @@ import mainsgap.signal.TimeAxis;
 import mainsgap.signal.Waveform;
 import mainsgap.transfer.edge.Edge;
 import mainsgap.transfer.edge.EdgeShape;
-import mainsgap.transfer.instant.GapEnds;
+import mainsgap.transfer.instant.Returns;
 import mainsgap.transfer.outcome.MeasuringTask;
 import mainsgap.transfer.outcome.UncertaintyBudget;
 import mainsgap.transfer.supply.Recording;
@@ -33,7 +33,7 @@ class GapBudgetTest {
 
   private static UncertaintyBudget budget(CodeFormat format) {
     return new GapBudget(recording(format), NOISE_VOLTS, false)
-        .ofGap(edge(0.1), new GapEnds.Returns(0.11, edge(0.11), false));
+        .ofGap(edge(0.1), new Returns(0.11, edge(0.11), false));
   }
 
   private static List<String> names(UncertaintyBudget budget) {
