@@ -81,7 +81,11 @@ final class GapReturns {
     }
     settled = located == null ? settled : located.edge();
     Edge first = bounced ? firstMake(steps, search) : settled;
-    DischargedBreak.Found open = discharged().lastAfter(settled);
+    DischargedBreak.Found discharged = discharged().lastAfter(settled);
+    DischargedBreak.Found open =
+        discharged == null
+            ? BentBreak.after(first, settled, recording, residue, after, noiseVolts())
+            : discharged;
     if (open != null && !new OwnShape(recording, after).is(open.from(), open.to())) {
       settled = lastMake(open);
     }
