@@ -14,8 +14,6 @@ import org.jspecify.annotations.Nullable;
  * before and behind, and these there it does not.
  */
 final class BentBreak {
-  private static final double MEAN_SECONDS = 30e-6;
-
   /** A contact has come to rest this long after a make that was located (own choice). */
   private static final double BOUNCES_SECONDS = 8e-3;
 
@@ -39,191 +37,131 @@ final class BentBreak {
   /** The contact opens within a mean, at one of so many places that are tried. */
   private static final int PLACES_IN_A_MEAN = 4;
 
-  /** A mean tells no more than this share of nominal peak: so well is a supply known. */
-  private static final double KNOWN_SHARE_OF_PEAK = 0.0012;
-
-  /** Noise of so many times the variance of the converter's step, that in it, dithers it. */
-  private static final double DITHERED = 2;
-
   /** By how much squared deviations, in units of the noise, shrink where there is a discharge. */
   private static final double PROVED = 36;
 
-  /** The mean square of what is left, in units of the noise. */
-  private static final double MOST_LEFT = 2.5;
-
-  /** The step back, in units of the noise of a mean. */
-  private static final double STEP_NOISES = 3;
-
-  private final Recording recording;
   private final Supply after;
+  private final FedMeans means;
   private final double offsetVolts;
-  private final int start;
-  private final int width;
   private final int settled;
-  private final double[] volts;
-  private final double[] deviations;
-  private final double[] unexplained;
-  private final double variance;
-
-  private BentBreak(
-      Recording recording,
-      Residue residue,
-      Supply after,
-      Edge first,
-      Edge made,
-      double noiseVolts) {
-    this.recording = recording;
-    this.after = after;
-    this.start = (int) Math.ceil(recording.time().indexAt(first.seconds()));
-    int settled = (int) Math.ceil(recording.time().indexAt(made.seconds()));
-    this.width = Math.max(1, recording.samplesIn(MEAN_SECONDS));
-    this.settled = (settled - start) / width;
-    int end =
-        Math.min(
-            recording.length(), settled + recording.samplesIn(BOUNCES_SECONDS + LONGEST_SECONDS));
-    int means = Math.max(0, (end - start) / width);
-    this.volts = new double[means];
-    this.deviations = new double[means];
-    this.unexplained = new double[means];
-    for (int k = 0; k < means; k++) {
-      double fromArrival = 0;
-      for (int i = start + k * width; i < start + (k + 1) * width; i++) {
-        double seconds = recording.time().secondsAt(i);
-        double fed = after.model().voltsAt(seconds);
-        volts[k] += recording.volts()[i] / width;
-        deviations[k] += (recording.volts()[i] - fed) / width;
-        double arrived = first.covers(seconds) ? first.laterVoltsAt(seconds) : fed;
-        fromArrival += (recording.volts()[i] - arrived) / width;
-      }
-      unexplained[k] = Math.min(deviations[k] * deviations[k], fromArrival * fromArrival);
-    }
-    this.offsetVolts = residue.voltsAt(recording.time().secondsAt(start));
-    double known = KNOWN_SHARE_OF_PEAK * recording.peakVolts();
-    this.variance = meanVariance(noiseVolts) + known * known;
-  }
+  private final int fed;
+  private final int fewest;
+  private final int longest;
 
   /**
-   * Of a mean's noise, in square volts: averaging lessens the converter's step only if it is
-   * dithered.
-   */
-  private double meanVariance(double noiseVolts) {
-    double independent = Math.max(1, after.informationShare() * width);
-    double step = recording.codeVolts() * recording.codeVolts() / 12;
-    double noise = noiseVolts * noiseVolts;
-    return Math.max(noise / independent, noise < DITHERED * step ? step : 0);
-  }
-
-  /**
-   * The one that shows best while the contact may bounce after a make; null where there is none.
+   * Behind the makes of one return.
    *
+   * @param first the first make, with the shape in which the supply arrives
+   * @param made the last make that was located
    * @param noiseVolts the standard deviation of one sample's noise
    */
-  static DischargedBreak.@Nullable Found after(
-      Edge first,
-      Edge made,
+  BentBreak(
       Recording recording,
       Residue residue,
       Supply after,
+      Edge first,
+      Edge made,
       double noiseVolts) {
-    return new BentBreak(recording, residue, after, first, made, noiseVolts).found();
+    int index = (int) Math.ceil(recording.time().indexAt(made.seconds()));
+    int end = index + recording.samplesIn(BOUNCES_SECONDS + LONGEST_SECONDS);
+    this.after = after;
+    this.means = new FedMeans(recording, after, first, end, noiseVolts);
+    this.offsetVolts = residue.voltsAt(first.seconds());
+    this.settled = means.at(index);
+    this.fed = Math.max(2, means.in(FED_SECONDS));
+    this.fewest = Math.max(FEWEST_MEANS, means.in(SHORTEST_SECONDS));
+    this.longest = means.in(LONGEST_SECONDS);
   }
 
-  private DischargedBreak.@Nullable Found found() {
-    int fed = Math.max(2, recording.samplesIn(FED_SECONDS) / width);
-    int latest = Math.min(volts.length, settled + recording.samplesIn(BOUNCES_SECONDS) / width);
+  /** The one that shows best while the contact may bounce; null where there is none. */
+  DischargedBreak.@Nullable Found found() {
+    int latest = Math.min(means.count(), settled + means.in(BOUNCES_SECONDS));
     Discharge best = null;
     for (int open = fed; open < latest; open++) {
-      if (isFed(open - fed, open)) {
+      if (means.isFed(open - fed, open)) {
         for (int place = 0; place < PLACES_IN_A_MEAN; place++) {
-          double opened = open + (double) place / PLACES_IN_A_MEAN;
-          for (double decay = SHORTEST_DECAY_SECONDS;
-              decay < LONGEST_DECAY_SECONDS;
-              decay *= DECAY_RATIO) {
-            best = better(best, opened, decay, fed);
-          }
+          best = better(best, open + (double) place / PLACES_IN_A_MEAN);
         }
       }
     }
-    return best == null || best.gain() < PROVED ? null : best.found();
+    return best == null
+        ? null
+        : new DischargedBreak.Found(
+            means.sampleAt(best.from),
+            means.sampleAt(best.make + 1),
+            means.sampleAt(best.make - 1),
+            best.residue);
   }
 
   /**
-   * A break that is tried.
+   * A break that is shown.
    *
-   * @param firstDead the first mean that lies wholly in it
+   * @param from the first mean that lies wholly in it
    * @param make the mean in which it ends
    * @param gain by which squared deviations, in units of the noise, are less than without it
    */
-  private record Discharge(
-      BentBreak in, double opened, int firstDead, int make, Residue residue, double gain) {
-    DischargedBreak.Found found() {
-      int from = in.start + firstDead * in.width;
-      int to = in.start + (make + 1) * in.width;
-      return new DischargedBreak.Found(from, to, in.start + (make - 1) * in.width, residue);
+  private record Discharge(int from, int make, Residue residue, double gain) {}
+
+  /** The best that opens {@code opened} means from the first make, or {@code best}. */
+  private @Nullable Discharge better(@Nullable Discharge best, double opened) {
+    Discharge better = best;
+    for (double decay = SHORTEST_DECAY_SECONDS;
+        decay < LONGEST_DECAY_SECONDS;
+        decay *= DECAY_RATIO) {
+      better = better(better, opened, decay);
     }
+    return better;
   }
 
-  /** The better of one that opens at mean {@code opened} and {@code best}. */
-  private @Nullable Discharge better(
-      @Nullable Discharge best, double opened, double decaySeconds, int fed) {
-    double openedSeconds = recording.time().secondsAt(start + opened * width - 0.5);
-    double above = after.model().voltsAt(openedSeconds) - offsetVolts;
-    int firstDead = (int) Math.ceil(opened);
-    int fewest = Math.max(FEWEST_MEANS, recording.samplesIn(SHORTEST_SECONDS) / width);
-    int longest = recording.samplesIn(LONGEST_SECONDS) / width;
-    double gain = 0;
-    double left = 0;
+  private @Nullable Discharge better(@Nullable Discharge best, double opened, double decaySeconds) {
     Discharge better = best;
-    for (int k = firstDead; k < Math.min(firstDead + longest, volts.length - 1 - fed); k++) {
-      double seconds = recording.time().secondsAt(start + k * width + (width - 1) / 2.0);
-      double model = offsetVolts + above * Math.exp((openedSeconds - seconds) / decaySeconds);
-      double off = (volts[k] - model) * (volts[k] - model) / variance;
-      left += off;
-      gain += unexplained[k] / variance - off;
-      int dead = k + 1 - firstDead;
-      boolean isBetter =
-          dead >= fewest
-              && k + 1 > settled
-              && gain > (better == null ? 0 : better.gain())
-              && left < MOST_LEFT * dead
-              && Math.abs(deviations[k]) > STEP_NOISES * Math.sqrt(variance)
-              && !isRing(firstDead, Math.signum(deviations[k]))
-              && isFed(k + 2, k + 2 + fed);
-      if (isBetter) {
-        Residue residue =
-            new Residue(
-                openedSeconds,
-                offsetVolts,
-                decaySeconds,
-                0,
-                above,
-                0,
-                Math.sqrt(variance * width),
-                start + (k + 1) * width);
-        better = new Discharge(this, opened, firstDead, k + 1, residue, gain);
+    double openedSeconds = means.secondsAt(opened);
+    double above = after.model().voltsAt(openedSeconds) - offsetVolts;
+    int from = (int) Math.ceil(opened);
+    double supplied = 0;
+    double left = 0;
+    for (int make = from + 1; make <= Math.min(from + longest, means.count() - 1 - fed); make++) {
+      double since = means.secondsAt(make - 0.5) - openedSeconds;
+      double model = offsetVolts + above * Math.exp(-since / decaySeconds);
+      left += means.inNoise(means.voltsAt(make - 1) - model);
+      supplied += means.unexplained(make - 1);
+      double least = better == null ? PROVED : better.gain;
+      if (supplied - left > least && isBreak(from, make, left)) {
+        double beside = means.besideVolts((int) opened, make, fed);
+        double gain = Math.min(supplied, means.squaresAbout(beside, from, make)) - left;
+        if (gain > least) {
+          double spread = means.sampleVolts();
+          int to = means.sampleAt(make);
+          better =
+              new Discharge(
+                  from,
+                  make,
+                  new Residue(openedSeconds, offsetVolts, decaySeconds, 0, above, 0, spread, to),
+                  gain);
+        }
       }
     }
     return better;
   }
 
+  /** It ends off the supply, which feeds behind it; what a discharge leaves there is noise. */
+  private boolean isBreak(int from, int make, double left) {
+    int side = means.side(make - 1);
+    return make - from >= fewest
+        && make > settled
+        && FedMeans.isExplained(left, make - from)
+        && side != 0
+        && !isRing(from, side)
+        && means.isFed(make + 1, make + 1 + fed);
+  }
+
   /** A ring has swung to the other side just before. */
-  private boolean isRing(int before, double sign) {
-    int swing = recording.samplesIn(LONGEST_SWING_SECONDS) / width;
-    double most = STEP_NOISES * Math.sqrt(variance);
-    for (int k = Math.max(0, before - swing); k < before; k++) {
-      if (sign * deviations[k] < -most) {
+  private boolean isRing(int from, int side) {
+    for (int k = Math.max(0, from - means.in(LONGEST_SWING_SECONDS)); k < from; k++) {
+      if (means.side(k) == -side) {
         return true;
       }
     }
     return false;
-  }
-
-  /** Whether the supply explains these means. */
-  private boolean isFed(int from, int to) {
-    double squares = 0;
-    for (int k = from; k < Math.min(to, volts.length); k++) {
-      squares += deviations[k] * deviations[k];
-    }
-    return squares < MOST_LEFT * variance * (to - from);
   }
 }

@@ -84,7 +84,7 @@ final class GapReturns {
     DischargedBreak.Found discharged = discharged().lastAfter(settled);
     DischargedBreak.Found open =
         discharged == null
-            ? BentBreak.after(first, settled, recording, residue, after, noiseVolts())
+            ? new BentBreak(recording, residue, after, first, settled, noiseVolts()).found()
             : discharged;
     if (open != null && !new OwnShape(recording, after).is(open.from(), open.to())) {
       settled = lastMake(open);

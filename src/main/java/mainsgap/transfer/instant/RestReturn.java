@@ -39,6 +39,12 @@ final class RestReturn {
   /** An instant that is found elsewhere is the same one if it lies within so many samples. */
   private static final double SAME_SAMPLES = 2;
 
+  /** Or within so many standard deviations. */
+  private static final double SAME_SPREADS = 3;
+
+  /** An output that passes what is left does so in less. */
+  private static final double SHORTEST_REST_SECONDS = 0.5e-3;
+
   private final Recording recording;
   private final Residue residue;
   private final Supply after;
@@ -71,6 +77,11 @@ final class RestReturn {
     if (isSharp && Math.abs(seconds - found.seconds()) <= SAME_SAMPLES * interval) {
       return null;
     }
+    double spread = spreadSamples * interval;
+    boolean isSame = Math.abs(seconds - found.seconds()) < SAME_SPREADS * spread;
+    if (!isSharp && isSame && spread < SHORTEST_REST_SECONDS / Math.sqrt(12) && isPassed(found)) {
+      return null;
+    }
     return new Edge(
         seconds,
         interval / Math.sqrt(12),
@@ -79,6 +90,27 @@ final class RestReturn {
         found.shape(),
         found.window(),
         found.laterVolts());
+  }
+
+  /** Whether the output does not rest about an instant: it only passes what was left. */
+  private boolean isPassed(Edge found) {
+    int at = (int) Math.round(recording.time().indexAt(found.seconds()));
+    int longest = recording.samplesIn(SHORTEST_REST_SECONDS);
+    int from = at;
+    while (at - from < longest && isAlike(from - 1)) {
+      from--;
+    }
+    int to = at;
+    while (to - from < longest && isAlike(to)) {
+      to++;
+    }
+    return to - from < longest;
+  }
+
+  private boolean isAlike(int index) {
+    double seconds = recording.time().secondsAt(index);
+    double apart = after.model().voltsAt(seconds) - residue.voltsAt(seconds);
+    return Math.abs(apart) < TOLD_APART_SHARE_OF_PEAK * recording.peakVolts();
   }
 
   /**
