@@ -14,36 +14,35 @@ import org.jspecify.annotations.Nullable;
  * before and behind, and these there it does not.
  */
 final class BentBreak {
-  /** A contact has come to rest this long after a make that was located (own choice). */
-  private static final double BOUNCES_SECONDS = 8e-3;
-
-  /** A shorter deviation is no break, a longer one no bounce (own choice). */
+  /** A shorter bend is no break (own choice). */
   private static final double SHORTEST_SECONDS = 0.15e-3;
-
-  private static final double LONGEST_SECONDS = 2.5e-3;
-
-  /** So long before and behind it the load is fed. */
-  private static final double FED_SECONDS = 0.15e-3;
 
   private static final int FEWEST_MEANS = 4;
 
-  /** Half a swing of 400 Hz (own choice). */
-  private static final double LONGEST_SWING_SECONDS = 1.25e-3;
+  /** So long before and behind it the load is fed (own choice). */
+  private static final double FED_SECONDS = 0.15e-3;
 
-  private static final double SHORTEST_DECAY_SECONDS = 20e-6;
-  private static final double LONGEST_DECAY_SECONDS = 2e-3;
-  private static final double DECAY_RATIO = 1.15;
+  /** Where a supply is farther from what a load discharges to, no break hides in a bend. */
+  private static final double NEAR_SHARE_OF_PEAK = 0.2;
 
   /** The contact opens within a mean, at one of so many places that are tried. */
-  private static final int PLACES_IN_A_MEAN = 4;
+  private static final int PLACES_IN_A_MEAN = 8;
 
-  /** By how much squared deviations, in units of the noise, shrink where there is a discharge. */
+  /** From 80 V on neighbours differ by less than a volt. */
+  private static final double DECAY_RATIO = 1.03;
+
+  /**
+   * By how much squared deviations, in units of the noise, shrink where there is a discharge: the
+   * price of a change of model.
+   */
   private static final double PROVED = 36;
 
   private final Supply after;
+  private final Residue residue;
   private final FedMeans means;
-  private final double offsetVolts;
-  private final int settled;
+  private final double nearVolts;
+  private final int firstMake;
+  private final int lastMake;
   private final int fed;
   private final int fewest;
   private final int longest;
@@ -63,34 +62,45 @@ final class BentBreak {
       Edge made,
       double noiseVolts) {
     int index = (int) Math.ceil(recording.time().indexAt(made.seconds()));
-    int end = index + recording.samplesIn(BOUNCES_SECONDS + LONGEST_SECONDS);
+    double reach = OpenedAgain.BOUNCES_SECONDS + OpenedAgain.LONGEST_SECONDS;
+    int end = index + recording.samplesIn(reach);
     this.after = after;
+    this.residue = residue;
     this.means = new FedMeans(recording, after, first, end, noiseVolts);
-    this.offsetVolts = residue.voltsAt(first.seconds());
-    this.settled = means.at(index);
+    this.nearVolts = NEAR_SHARE_OF_PEAK * recording.peakVolts();
     this.fed = Math.max(2, means.in(FED_SECONDS));
     this.fewest = Math.max(FEWEST_MEANS, means.in(SHORTEST_SECONDS));
-    this.longest = means.in(LONGEST_SECONDS);
+    this.longest = means.in(OpenedAgain.LONGEST_SECONDS);
+    this.firstMake = Math.max(means.at(index) + 1, fed + fewest);
+    this.lastMake = Math.min(means.at(end), means.count() - 1 - fed);
   }
 
   /** The one that shows best while the contact may bounce; null where there is none. */
-  DischargedBreak.@Nullable Found found() {
-    int latest = Math.min(means.count(), settled + means.in(BOUNCES_SECONDS));
+  @Nullable OpenedAgain found() {
+    if (residue.isMotor()) {
+      return null;
+    }
     Discharge best = null;
-    for (int open = fed; open < latest; open++) {
-      if (means.isFed(open - fed, open)) {
-        for (int place = 0; place < PLACES_IN_A_MEAN; place++) {
-          best = better(best, open + (double) place / PLACES_IN_A_MEAN);
-        }
+    for (int make = firstMake; make <= lastMake; make++) {
+      if (isMake(make)) {
+        best = better(best, make);
       }
     }
     return best == null
         ? null
-        : new DischargedBreak.Found(
+        : new OpenedAgain(
             means.sampleAt(best.from),
             means.sampleAt(best.make + 1),
             means.sampleAt(best.make - 1),
-            best.residue);
+            best.residue(residue.offsetVolts(), means));
+  }
+
+  /** Up to it the load is off its supply, which is near a crossing and feeds behind. */
+  private boolean isMake(int make) {
+    double supplied = after.model().voltsAt(means.secondsAt(make));
+    return means.side(make - 1) != 0
+        && means.isFed(make + 1, make + 1 + fed)
+        && Math.abs(supplied - residue.offsetVolts()) < nearVolts;
   }
 
   /**
@@ -98,67 +108,75 @@ final class BentBreak {
    *
    * @param from the first mean that lies wholly in it
    * @param make the mean in which it ends
+   * @param aboveVolts what the load discharges from, above where to
    * @param gain by which squared deviations, in units of the noise, are less than without it
    */
-  private record Discharge(int from, int make, Residue residue, double gain) {}
-
-  /** The best that opens {@code opened} means from the first make, or {@code best}. */
-  private @Nullable Discharge better(@Nullable Discharge best, double opened) {
-    Discharge better = best;
-    for (double decay = SHORTEST_DECAY_SECONDS;
-        decay < LONGEST_DECAY_SECONDS;
-        decay *= DECAY_RATIO) {
-      better = better(better, opened, decay);
+  private record Discharge(
+      int from,
+      int make,
+      double openedSeconds,
+      double decaySeconds,
+      double aboveVolts,
+      double gain) {
+    Residue residue(double offsetVolts, FedMeans means) {
+      int to = means.sampleAt(make);
+      double spread = means.noiseVolts();
+      return new Residue(openedSeconds, offsetVolts, decaySeconds, 0, aboveVolts, 0, spread, to);
     }
-    return better;
   }
 
-  private @Nullable Discharge better(@Nullable Discharge best, double opened, double decaySeconds) {
+  /** The best that ends in mean {@code make}, if it is better than {@code best}. */
+  private @Nullable Discharge better(@Nullable Discharge best, int make) {
     Discharge better = best;
-    double openedSeconds = means.secondsAt(opened);
-    double above = after.model().voltsAt(openedSeconds) - offsetVolts;
-    int from = (int) Math.ceil(opened);
-    double supplied = 0;
-    double left = 0;
-    for (int make = from + 1; make <= Math.min(from + longest, means.count() - 1 - fed); make++) {
-      double since = means.secondsAt(make - 0.5) - openedSeconds;
-      double model = offsetVolts + above * Math.exp(-since / decaySeconds);
-      left += means.inNoise(means.voltsAt(make - 1) - model);
-      supplied += means.unexplained(make - 1);
-      double least = better == null ? PROVED : better.gain;
-      if (supplied - left > least && isBreak(from, make, left)) {
-        double beside = means.besideVolts((int) opened, make, fed);
-        double gain = Math.min(supplied, means.squaresAbout(beside, from, make)) - left;
-        if (gain > least) {
-          double spread = means.sampleVolts();
-          int to = means.sampleAt(make);
-          better =
-              new Discharge(
-                  from,
-                  make,
-                  new Residue(openedSeconds, offsetVolts, decaySeconds, 0, above, 0, spread, to),
-                  gain);
+    for (int open = Math.max(fed, make - longest); open <= make - fewest; open++) {
+      if (means.isFed(open - fed, open) && !isRing(open, means.side(make - 1))) {
+        for (int place = 0; place < PLACES_IN_A_MEAN; place++) {
+          better = better(better, make, open, (double) place / PLACES_IN_A_MEAN);
         }
       }
     }
     return better;
   }
 
-  /** It ends off the supply, which feeds behind it; what a discharge leaves there is noise. */
-  private boolean isBreak(int from, int make, double left) {
-    int side = means.side(make - 1);
-    return make - from >= fewest
-        && make > settled
-        && FedMeans.isExplained(left, make - from)
-        && side != 0
-        && !isRing(from, side)
-        && means.isFed(make + 1, make + 1 + fed);
+  private @Nullable Discharge better(@Nullable Discharge best, int make, int open, double place) {
+    int from = place == 0 ? open : open + 1;
+    double openedSeconds = means.secondsAt(open + place);
+    double above = after.model().voltsAt(openedSeconds) - residue.offsetVolts();
+    double beside = means.besideVolts(open, make, fed);
+    double without =
+        Math.min(means.unexplained(from, make), means.squaresAbout(beside, from, make));
+    Discharge better = best;
+    for (double decay = OpenedAgain.SHORTEST_DECAY_SECONDS;
+        decay < OpenedAgain.LONGEST_DECAY_SECONDS;
+        decay *= DECAY_RATIO) {
+      double most = without - (better == null ? PROVED : better.gain);
+      double left = left(from, make, openedSeconds, decay, above, most);
+      if (left < most && FedMeans.isExplained(left, make - from)) {
+        better = new Discharge(from, make, openedSeconds, decay, above, without - left);
+      }
+    }
+    return better;
+  }
+
+  /** What a discharge leaves of means, squared, in units of the noise; {@code most} or more. */
+  private double left(
+      int from, int make, double openedSeconds, double decaySeconds, double above, double most) {
+    double each = Math.exp((means.secondsAt(0) - means.secondsAt(1)) / decaySeconds);
+    double since = means.secondsAt(from + 0.5) - openedSeconds;
+    double discharged = above * Math.exp(-since / decaySeconds) * means.averaged(decaySeconds);
+    double left = 0;
+    for (int k = from; k < make && left < most; k++) {
+      left += means.inNoise(means.voltsAt(k) - residue.offsetVolts() - discharged);
+      discharged *= each;
+    }
+    return left;
   }
 
   /** A ring has swung to the other side just before. */
-  private boolean isRing(int from, int side) {
-    for (int k = Math.max(0, from - means.in(LONGEST_SWING_SECONDS)); k < from; k++) {
-      if (means.side(k) == -side) {
+  private boolean isRing(int open, int side) {
+    int swing = means.in(OpenedAgain.LONGEST_SWING_SECONDS);
+    for (int k = Math.max(1, open - swing); k < open; k++) {
+      if (means.side(k - 1) == -side && means.side(k) == -side) {
         return true;
       }
     }

@@ -19,26 +19,14 @@ final class DischargedBreak {
   private static final double APART_SHARE_OF_PEAK = 0.015;
   private static final double APART_NOISES = 4.5;
 
-  /** A shorter deviation is no break, a longer one no bounce (own choice). */
+  /** A shorter deviation is no break (own choice). */
   private static final double SHORTEST_SECONDS = 0.12e-3;
-
-  private static final double LONGEST_SECONDS = 2.5e-3;
-
-  /** Half a swing of 400 Hz (own choice). */
-  private static final double LONGEST_SWING_SECONDS = 1.25e-3;
-
-  /** A contact has come to rest this long after a make that was located (own choice). */
-  private static final double BOUNCES_SECONDS = 8e-3;
 
   /** Of so many means the outer ones, in which the contact opens and makes, are left out. */
   private static final int FEWEST_MEANS = 6;
 
   private static final int FEWEST_SAMPLES = 4;
 
-  /** Time constants that are tried: shorter ones leave samples at the residue. */
-  private static final double SHORTEST_DECAY_SECONDS = 20e-6;
-
-  private static final double LONGEST_DECAY_SECONDS = 2e-3;
   private static final double DECAY_RATIO = 1.15;
   private static final double FINE_DECAY_RATIO = 1.01;
 
@@ -65,16 +53,6 @@ final class DischargedBreak {
   private final double noiseVolts;
   private final int width;
 
-  /**
-   * A break.
-   *
-   * @param from where the discharge surely is, inclusive
-   * @param to exclusive; the contact makes about here
-   * @param openTo the contact makes no sooner
-   * @param residue what is left on the load in it
-   */
-  record Found(int from, int to, int openTo, Residue residue) {}
-
   DischargedBreak(Recording recording, Residue residue, Supply after, double noiseVolts) {
     this.recording = recording;
     this.residue = residue;
@@ -84,9 +62,10 @@ final class DischargedBreak {
   }
 
   /** The last one while the contact may bounce after a make; null where there is none. */
-  @Nullable Found lastAfter(Edge made) {
+  @Nullable OpenedAgain lastAfter(Edge made) {
     int start = (int) Math.ceil(recording.time().indexAt(made.seconds()));
-    int end = Math.min(recording.length(), start + recording.samplesIn(BOUNCES_SECONDS));
+    int end =
+        Math.min(recording.length(), start + recording.samplesIn(OpenedAgain.BOUNCES_SECONDS));
     int means = Math.max(0, (end - start) / width);
     int[] signs = new int[means];
     for (int k = 0; k < means; k++) {
@@ -101,7 +80,7 @@ final class DischargedBreak {
       // fed before and after it: what deviates from the make on is the shape of the arrival
       boolean isBetween = from > 0 && signs[from - 1] == 0 && (to == means || signs[to] == 0);
       if (signs[to - 1] != 0 && isBetween && !isRing(signs, from)) {
-        Found found = discharge(made, start + from * width, start + to * width);
+        OpenedAgain found = discharge(made, start + from * width, start + to * width);
         if (found != null) {
           return found;
         }
@@ -113,7 +92,7 @@ final class DischargedBreak {
 
   /** A ring has swung to the other side just before. */
   private boolean isRing(int[] signs, int index) {
-    int swing = recording.samplesIn(LONGEST_SWING_SECONDS) / width;
+    int swing = recording.samplesIn(OpenedAgain.LONGEST_SWING_SECONDS) / width;
     for (int k = Math.max(0, index - swing); k < index; k++) {
       if (signs[k] == -signs[index]) {
         return true;
@@ -137,9 +116,9 @@ final class DischargedBreak {
         APART_SHARE_OF_PEAK * recording.peakVolts(), APART_NOISES * noiseVolts / Math.sqrt(width));
   }
 
-  private @Nullable Found discharge(Edge made, int from, int to) {
+  private @Nullable OpenedAgain discharge(Edge made, int from, int to) {
     if (to - from < Math.max(FEWEST_SAMPLES, recording.samplesIn(SHORTEST_SECONDS))
-        || to - from > recording.samplesIn(LONGEST_SECONDS)) {
+        || to - from > recording.samplesIn(OpenedAgain.LONGEST_SECONDS)) {
       return null;
     }
     boolean isLong = to - from >= FEWEST_MEANS * width;
@@ -161,7 +140,7 @@ final class DischargedBreak {
         best.spreadVolts() <= most
             && supplyVolts >= WORSE * Math.max(best.spreadVolts(), noiseVolts);
     return isExplained && isFromSupply(best, from, first)
-        ? new Found(from, to, to - (isLong ? 2 : 1) * width, best)
+        ? new OpenedAgain(from, to, to - (isLong ? 2 : 1) * width, best)
         : null;
   }
 
@@ -188,7 +167,13 @@ final class DischargedBreak {
 
   /** The discharge to the residue that explains the samples best. */
   private Residue fitted(int from, int to) {
-    Residue coarse = fitted(from, to, SHORTEST_DECAY_SECONDS, LONGEST_DECAY_SECONDS, DECAY_RATIO);
+    Residue coarse =
+        fitted(
+            from,
+            to,
+            OpenedAgain.SHORTEST_DECAY_SECONDS,
+            OpenedAgain.LONGEST_DECAY_SECONDS,
+            DECAY_RATIO);
     double decay = coarse.decaySeconds();
     return fitted(from, to, decay / DECAY_RATIO, decay * DECAY_RATIO, FINE_DECAY_RATIO);
   }

@@ -14,10 +14,10 @@ final class FedMeans {
   /** A mean tells no more than this share of nominal peak: so well is a supply known. */
   private static final double KNOWN_SHARE_OF_PEAK = 0.0012;
 
-  /** Noise of so many times the variance of the converter's step, that in it, dithers it. */
+  /** Noise of so many times the variance that the converter's step makes in it dithers it. */
   private static final double DITHERED = 2;
 
-  /** The mean square of what a supply leaves that explains, in units of the noise. */
+  /** A model that explains leaves so much at most, as a mean square in units of the noise. */
   private static final double MOST_LEFT = 2.5;
 
   /** A mean that lies so many deviations beside the supply is off it. */
@@ -30,6 +30,7 @@ final class FedMeans {
   private final double[] deviations;
   private final double[] unexplained;
   private final double variance;
+  private final double noiseVolts;
 
   /**
    * From a make up to a sample.
@@ -46,11 +47,12 @@ final class FedMeans {
     this.volts = new double[means];
     this.deviations = new double[means];
     this.unexplained = new double[means];
+    double[] suppliedVolts = supply.voltsIn(recording.time(), start, sampleAt(means));
     for (int k = 0; k < means; k++) {
       double fromArrival = 0;
       for (int i = sampleAt(k); i < sampleAt(k + 1); i++) {
         double seconds = recording.time().secondsAt(i);
-        double supplied = supply.model().voltsAt(seconds);
+        double supplied = suppliedVolts[i - start];
         double arrived = make.covers(seconds) ? make.laterVoltsAt(seconds) : supplied;
         volts[k] += recording.volts()[i] / width;
         deviations[k] += (recording.volts()[i] - supplied) / width;
@@ -58,6 +60,7 @@ final class FedMeans {
       }
       unexplained[k] = Math.min(square(deviations[k]), square(fromArrival));
     }
+    this.noiseVolts = noiseVolts;
     double known = KNOWN_SHARE_OF_PEAK * recording.peakVolts();
     this.variance = noiseVariance(supply, noiseVolts) + square(known);
   }
@@ -65,16 +68,16 @@ final class FedMeans {
   /** Averaging lessens the converter's step only if it is dithered. */
   private double noiseVariance(Supply supply, double noiseVolts) {
     double independent = Math.max(1, supply.informationShare() * width);
-    double step = square(recording.codeVolts()) / 12;
-    double noise = square(noiseVolts);
-    return Math.max(noise / independent, noise < DITHERED * step ? step : 0);
+    double ofStep = square(recording.codeVolts()) / 12;
+    double ofSample = square(noiseVolts);
+    return Math.max(ofSample / independent, ofSample < DITHERED * ofStep ? ofStep : 0);
   }
 
   int count() {
     return volts.length;
   }
 
-  /** The means in a time, rounded down. */
+  /** The whole means in a time. */
   int in(double seconds) {
     return recording.samplesIn(seconds) / width;
   }
@@ -98,9 +101,15 @@ final class FedMeans {
     return volts[index];
   }
 
-  /** The standard deviation of one sample's noise that a mean of such noise would have. */
-  double sampleVolts() {
-    return Math.sqrt(variance * width);
+  /** The standard deviation of one sample's noise. */
+  double noiseVolts() {
+    return noiseVolts;
+  }
+
+  /** The mean of a decay over one of these, as a share of what it is in the middle of it. */
+  double averaged(double decaySeconds) {
+    double half = 0.5 * width * recording.time().intervalSeconds() / decaySeconds;
+    return width == 1 ? 1 : Math.sinh(half) / half;
   }
 
   /** A squared deviation in units of a mean's noise. */
@@ -108,9 +117,13 @@ final class FedMeans {
     return square(deviationVolts) / variance;
   }
 
-  /** What supply and shape of the arrival both leave of a mean, squared, in units of the noise. */
-  double unexplained(int index) {
-    return unexplained[index] / variance;
+  /** What supply or shape of the arrival leave of means, squared, in units of the noise. */
+  double unexplained(int from, int to) {
+    double squares = 0;
+    for (int k = from; k < to; k++) {
+      squares += unexplained[k] / variance;
+    }
+    return squares;
   }
 
   /** On which side of the supply a mean lies; 0 where it is not off it. */

@@ -31,7 +31,7 @@ final class GapReturns {
    * Of one gap.
    *
    * @param after the supply that ends it
-   * @param runs what feeds the load, run by run; {@code after} feeds in one of them
+   * @param runs what feeds the load, run by run; {@code after} feeds in one of them, not the first
    */
   GapReturns(
       Recording recording,
@@ -81,14 +81,8 @@ final class GapReturns {
     }
     settled = located == null ? settled : located.edge();
     Edge first = bounced ? firstMake(steps, search) : settled;
-    DischargedBreak.Found discharged = discharged().lastAfter(settled);
-    DischargedBreak.Found open =
-        discharged == null
-            ? new BentBreak(recording, residue, after, first, settled, noiseVolts()).found()
-            : discharged;
-    if (open != null && !new OwnShape(recording, after).is(open.from(), open.to())) {
-      settled = lastMake(open);
-    }
+    OpenedAgain open = openedAfter(first, settled);
+    settled = open == null ? settled : lastMake(open);
     return new Returns(Math.min(first.seconds(), settled.seconds()), settled, false);
   }
 
@@ -159,8 +153,18 @@ final class GapReturns {
             MOST_BOUNCES));
   }
 
-  private DischargedBreak discharged() {
-    return new DischargedBreak(recording, residue, after, noiseVolts());
+  /** The break on a load that discharges, behind the make that was located; null for none. */
+  private @Nullable OpenedAgain openedAfter(Edge first, Edge made) {
+    double noise = noiseVolts();
+    OwnShape own = new OwnShape(recording, after);
+    OpenedAgain seen = new DischargedBreak(recording, residue, after, noise).lastAfter(made);
+    if (seen != null && !own.is(seen.from(), seen.to())) {
+      return seen;
+    }
+    OpenedAgain bent = new BentBreak(recording, residue, after, first, made, noise).found();
+    boolean isBreak =
+        bent != null && !own.is(bent.from(), bent.to()) && !own.isMirrored(bent.from(), bent.to());
+    return isBreak ? bent : null;
   }
 
   private double noiseVolts() {
@@ -222,7 +226,7 @@ final class GapReturns {
   }
 
   /** The same out of a load that discharges. */
-  private Edge lastMake(DischargedBreak.Found bounce) {
+  private Edge lastMake(OpenedAgain bounce) {
     return new Instants(recording, before, bounce.residue(), after)
         .arriving(out(bounce.openTo(), 2 * bounce.to() - bounce.from()));
   }

@@ -59,7 +59,8 @@ final class RestReturn {
 
   /**
    * The return within a rest, or elsewhere than it was found; null where it lies where it was
-   * found.
+   * found, and where the output only passes what was left: there the samples that lie near it,
+   * which count for nothing here, tell more.
    *
    * @param fromSeconds the load is not fed before
    */
@@ -70,14 +71,13 @@ final class RestReturn {
       return null;
     }
     Moments firstFed = Moments.byCosts(costs(from, to));
-    double spreadSamples = firstFed.spread();
     double interval = recording.time().intervalSeconds();
     double seconds = recording.time().secondsAt(from + firstFed.mean() - 0.5);
-    boolean isSharp = spreadSamples < SAME_SAMPLES;
+    boolean isSharp = firstFed.spread() < SAME_SAMPLES;
     if (isSharp && Math.abs(seconds - found.seconds()) <= SAME_SAMPLES * interval) {
       return null;
     }
-    double spread = spreadSamples * interval;
+    double spread = firstFed.spread() * interval;
     boolean isSame = Math.abs(seconds - found.seconds()) < SAME_SPREADS * spread;
     if (!isSharp && isSame && spread < SHORTEST_REST_SECONDS / Math.sqrt(12) && isPassed(found)) {
       return null;
@@ -85,8 +85,8 @@ final class RestReturn {
     return new Edge(
         seconds,
         interval / Math.sqrt(12),
-        isSharp ? spreadSamples * interval : 0,
-        isSharp ? 0 : spreadSamples * interval,
+        isSharp ? spread : 0,
+        isSharp ? 0 : spread,
         found.shape(),
         found.window(),
         found.laterVolts());
@@ -109,8 +109,8 @@ final class RestReturn {
 
   private boolean isAlike(int index) {
     double seconds = recording.time().secondsAt(index);
-    double apart = after.model().voltsAt(seconds) - residue.voltsAt(seconds);
-    return Math.abs(apart) < TOLD_APART_SHARE_OF_PEAK * recording.peakVolts();
+    double apart = ownSteps.at(seconds).distanceVolts(residue.voltsAt(seconds));
+    return apart < TOLD_APART_SHARE_OF_PEAK * recording.peakVolts();
   }
 
   /**

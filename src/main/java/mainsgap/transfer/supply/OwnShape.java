@@ -9,6 +9,9 @@ public final class OwnShape {
   /** Alike means in the same direction, and by this share at least. */
   private static final double ALIKE_SHARE = 0.5;
 
+  /** What fades is still there half a cycle later by this share at least. */
+  private static final double MIRRORED_SHARE = 0.3;
+
   private static final int CYCLES = 2;
 
   private static final double LONGEST_CYCLES = 0.5;
@@ -44,6 +47,27 @@ public final class OwnShape {
       }
     }
     return true;
+  }
+
+  /**
+   * Whether samples {@code from} (inclusive) to {@code to} (exclusive) deviate from the supply the
+   * other way half a cycle later, if less: a supply that dwells at its crossings at first does so
+   * at each, a contact bounces at one.
+   */
+  public boolean isMirrored(int from, int to) {
+    int half = (int) Math.round(0.5 * samplesPerCycle);
+    if (to + half > recording.length()) {
+      return false;
+    }
+    double[] once = supply.deviationsIn(recording, from, to);
+    double[] later = supply.deviationsIn(recording, from + half, to + half);
+    double alike = 0;
+    double squares = 0;
+    for (int i = 0; i < once.length; i++) {
+      alike -= once[i] * later[i];
+      squares += once[i] * once[i];
+    }
+    return alike > MIRRORED_SHARE * squares;
   }
 
   private boolean isAlike(int from, int to, double once) {

@@ -34,6 +34,27 @@ class DischargedBreakTest {
     assertEquals(truth, measured(Kind.DISCHARGING_BOUNCE, seed).transferMillis(), 0.01);
   }
 
+  /** In them the load leaves its supply by a few volts, over a crossing, and steps back. */
+  @ParameterizedTest
+  @ValueSource(longs = {368, 482, 607, 690, 779, 897})
+  void makeOutOfABendIsTheReturn(long seed) {
+    KnownCapture known = Kind.DISCHARGING_BOUNCE.capture(seed);
+
+    Measured measured = measured(Kind.DISCHARGING_BOUNCE, seed);
+
+    assertEquals(known.truth().transferMillis(), measured.transferMillis(), 0.02);
+    assertTrue(measured.firstReturnSeconds() < measured.returnSeconds());
+  }
+
+  /** In them a make was located where the discharge passes its supply, before the last one. */
+  @ParameterizedTest
+  @ValueSource(longs = {256, 548, 817, 920})
+  void passingTheSupplyIsNoMake(long seed) {
+    double truth = Kind.DISCHARGING_BOUNCE.capture(seed).truth().transferMillis();
+
+    assertEquals(truth, measured(Kind.DISCHARGING_BOUNCE, seed).transferMillis(), 0.03);
+  }
+
   /** In them half a swing over a crossing looks like a discharge. */
   @ParameterizedTest
   @ValueSource(longs = {20, 46, 121, 150, 175, 239})

@@ -53,6 +53,29 @@ class RestReturnTest {
     assertTrue(errorMillis(known, measured(known)) <= 2e-3 * known.truth().sampleMicros());
   }
 
+  /** In them it passes zero within 0.4 ms, with notches elsewhere in its cycle. */
+  @ParameterizedTest
+  @ValueSource(longs = {103, 120, 129, 231})
+  void outputWithStepsThatPassesZeroHasNoRestThere(long seed) {
+    KnownCapture known = Kind.NOTCHED.capture(seed);
+
+    Measured measured = measured(known);
+
+    assertEquals(0, rest(measured));
+    assertTrue(errorMillis(known, measured) <= 0.025);
+  }
+
+  /** In them the make lies at a step of the output beside a rest of which nothing was dead. */
+  @ParameterizedTest
+  @ValueSource(longs = {153, 163})
+  void stepBesideARestPassesNothing(long seed) {
+    KnownCapture known = Kind.QUASI_SQUARE_REST.capture(seed);
+
+    Measured measured = measured(known);
+
+    assertTrue(errorMillis(known, measured) <= measured.uncertaintyMillis());
+  }
+
   /** In them a dead load was taken for a supply that rests, or mains for its rest. */
   @ParameterizedTest
   @ValueSource(longs = {117, 149, 232})
