@@ -41,6 +41,7 @@ final class BentBreak {
   private final Residue residue;
   private final FedMeans means;
   private final double nearVolts;
+  private final double noiseVolts;
   private final int firstMake;
   private final int lastMake;
   private final int fed;
@@ -67,6 +68,7 @@ final class BentBreak {
     this.after = after;
     this.residue = residue;
     this.means = new FedMeans(recording, after, first, end, noiseVolts);
+    this.noiseVolts = noiseVolts;
     this.nearVolts = NEAR_SHARE_OF_PEAK * recording.peakVolts();
     this.fed = Math.max(2, means.in(FED_SECONDS));
     this.fewest = Math.max(FEWEST_MEANS, means.in(SHORTEST_SECONDS));
@@ -83,7 +85,7 @@ final class BentBreak {
     Discharge best = null;
     for (int make = firstMake; make <= lastMake; make++) {
       if (isMake(make)) {
-        best = better(best, make);
+        best = endingIn(make, best);
       }
     }
     return best == null
@@ -92,7 +94,7 @@ final class BentBreak {
             means.sampleAt(best.from),
             means.sampleAt(best.make + 1),
             means.sampleAt(best.make - 1),
-            best.residue(residue.offsetVolts(), means));
+            best.residue);
   }
 
   /** Up to it the load is off its supply, which is near a crossing and feeds behind. */
@@ -108,54 +110,50 @@ final class BentBreak {
    *
    * @param from the first mean that lies wholly in it
    * @param make the mean in which it ends
-   * @param aboveVolts what the load discharges from, above where to
    * @param gain by which squared deviations, in units of the noise, are less than without it
    */
-  private record Discharge(
-      int from,
-      int make,
-      double openedSeconds,
-      double decaySeconds,
-      double aboveVolts,
-      double gain) {
-    Residue residue(double offsetVolts, FedMeans means) {
-      int to = means.sampleAt(make);
-      double spread = means.noiseVolts();
-      return new Residue(openedSeconds, offsetVolts, decaySeconds, 0, aboveVolts, 0, spread, to);
-    }
-  }
+  private record Discharge(int from, int make, Residue residue, double gain) {}
 
-  /** The best that ends in mean {@code make}, if it is better than {@code best}. */
-  private @Nullable Discharge better(@Nullable Discharge best, int make) {
-    Discharge better = best;
+  /** The one that shows best of those that end in mean {@code make} and {@code known}. */
+  private @Nullable Discharge endingIn(int make, @Nullable Discharge known) {
+    Discharge best = known;
     for (int open = Math.max(fed, make - longest); open <= make - fewest; open++) {
       if (means.isFed(open - fed, open) && !isRing(open, means.side(make - 1))) {
         for (int place = 0; place < PLACES_IN_A_MEAN; place++) {
-          better = better(better, make, open, (double) place / PLACES_IN_A_MEAN);
+          best = openedIn(open, (double) place / PLACES_IN_A_MEAN, make, best);
         }
       }
     }
-    return better;
+    return best;
   }
 
-  private @Nullable Discharge better(@Nullable Discharge best, int make, int open, double place) {
+  /** The same of those that begin at {@code place}, from 0 to less than 1, in mean {@code open}. */
+  private @Nullable Discharge openedIn(
+      int open, double place, int make, @Nullable Discharge known) {
     int from = place == 0 ? open : open + 1;
     double openedSeconds = means.secondsAt(open + place);
     double above = after.model().voltsAt(openedSeconds) - residue.offsetVolts();
     double beside = means.besideVolts(open, make, fed);
     double without =
         Math.min(means.unexplained(from, make), means.squaresAbout(beside, from, make));
-    Discharge better = best;
+    Discharge best = known;
     for (double decay = OpenedAgain.SHORTEST_DECAY_SECONDS;
         decay < OpenedAgain.LONGEST_DECAY_SECONDS;
         decay *= DECAY_RATIO) {
-      double most = without - (better == null ? PROVED : better.gain);
+      double most = without - (best == null ? PROVED : best.gain);
       double left = left(from, make, openedSeconds, decay, above, most);
       if (left < most && FedMeans.isExplained(left, make - from)) {
-        better = new Discharge(from, make, openedSeconds, decay, above, without - left);
+        Residue discharge = discharge(openedSeconds, decay, above, make);
+        best = new Discharge(from, make, discharge, without - left);
       }
     }
-    return better;
+    return best;
+  }
+
+  private Residue discharge(double openedSeconds, double decaySeconds, double above, int make) {
+    double offset = residue.offsetVolts();
+    int to = means.sampleAt(make);
+    return new Residue(openedSeconds, offset, decaySeconds, 0, above, 0, noiseVolts, to);
   }
 
   /** What a discharge leaves of means, squared, in units of the noise; {@code most} or more. */

@@ -30,7 +30,6 @@ final class FedMeans {
   private final double[] deviations;
   private final double[] unexplained;
   private final double variance;
-  private final double noiseVolts;
 
   /**
    * From a make up to a sample.
@@ -60,7 +59,6 @@ final class FedMeans {
       }
       unexplained[k] = Math.min(square(deviations[k]), square(fromArrival));
     }
-    this.noiseVolts = noiseVolts;
     double known = KNOWN_SHARE_OF_PEAK * recording.peakVolts();
     this.variance = noiseVariance(supply, noiseVolts) + square(known);
   }
@@ -99,11 +97,6 @@ final class FedMeans {
 
   double voltsAt(int index) {
     return volts[index];
-  }
-
-  /** The standard deviation of one sample's noise. */
-  double noiseVolts() {
-    return noiseVolts;
   }
 
   /** The mean of a decay over one of these, as a share of what it is in the middle of it. */

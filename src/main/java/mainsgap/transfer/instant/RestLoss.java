@@ -18,7 +18,7 @@ final class RestLoss {
   private static final double OWN_STEP_SECONDS = 0.15e-3;
 
   /** A supply that passes what is left does so in less. */
-  private static final double SHORTEST_REST_SECONDS = 0.5e-3;
+  static final double SHORTEST_REST_SECONDS = 0.5e-3;
 
   private final Recording recording;
   private final Supply before;

@@ -42,9 +42,6 @@ final class RestReturn {
   /** Or within so many standard deviations. */
   private static final double SAME_SPREADS = 3;
 
-  /** An output that passes what is left does so in less. */
-  private static final double SHORTEST_REST_SECONDS = 0.5e-3;
-
   private final Recording recording;
   private final Residue residue;
   private final Supply after;
@@ -74,12 +71,13 @@ final class RestReturn {
     double interval = recording.time().intervalSeconds();
     double seconds = recording.time().secondsAt(from + firstFed.mean() - 0.5);
     boolean isSharp = firstFed.spread() < SAME_SAMPLES;
-    if (isSharp && Math.abs(seconds - found.seconds()) <= SAME_SAMPLES * interval) {
-      return null;
-    }
     double spread = firstFed.spread() * interval;
-    boolean isSame = Math.abs(seconds - found.seconds()) < SAME_SPREADS * spread;
-    if (!isSharp && isSame && spread < SHORTEST_REST_SECONDS / Math.sqrt(12) && isPassed(found)) {
+    double off = Math.abs(seconds - found.seconds());
+    boolean isWhereFound =
+        isSharp
+            ? off <= SAME_SAMPLES * interval
+            : off < SAME_SPREADS * spread && isPassed(found, spread);
+    if (isWhereFound) {
       return null;
     }
     return new Edge(
@@ -92,10 +90,17 @@ final class RestReturn {
         found.laterVolts());
   }
 
-  /** Whether the output does not rest about an instant: it only passes what was left. */
-  private boolean isPassed(Edge found) {
+  /**
+   * Whether the output does not rest about an instant: it only passes what was left.
+   *
+   * @param spreadSeconds how well the instant is told: as a rest leaves it open, or better
+   */
+  private boolean isPassed(Edge found, double spreadSeconds) {
+    if (spreadSeconds >= RestLoss.SHORTEST_REST_SECONDS / Math.sqrt(12)) {
+      return false;
+    }
     int at = (int) Math.round(recording.time().indexAt(found.seconds()));
-    int longest = recording.samplesIn(SHORTEST_REST_SECONDS);
+    int longest = recording.samplesIn(RestLoss.SHORTEST_REST_SECONDS);
     int from = at;
     while (at - from < longest && isAlike(from - 1)) {
       from--;

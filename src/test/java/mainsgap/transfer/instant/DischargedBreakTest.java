@@ -17,11 +17,8 @@ class DischargedBreakTest {
   @ParameterizedTest
   @ValueSource(longs = {12, 85, 160, 187, 221, 297})
   void makeOutOfADischargeIsTheReturn(long seed) {
-    KnownCapture known = Kind.DISCHARGING_BOUNCE.capture(seed);
+    Measured measured = measuredWithin(0.1, Kind.DISCHARGING_BOUNCE, seed);
 
-    Measured measured = measured(Kind.DISCHARGING_BOUNCE, seed);
-
-    assertEquals(known.truth().transferMillis(), measured.transferMillis(), 0.1);
     assertTrue(measured.firstReturnSeconds() < measured.returnSeconds());
   }
 
@@ -29,20 +26,15 @@ class DischargedBreakTest {
   @ParameterizedTest
   @ValueSource(longs = {42, 151, 187, 223, 744, 953})
   void makeOutOfAFastDischargeIsTold(long seed) {
-    double truth = Kind.DISCHARGING_BOUNCE.capture(seed).truth().transferMillis();
-
-    assertEquals(truth, measured(Kind.DISCHARGING_BOUNCE, seed).transferMillis(), 0.01);
+    measuredWithin(0.01, Kind.DISCHARGING_BOUNCE, seed);
   }
 
   /** In them the load leaves its supply by a few volts, over a crossing, and steps back. */
   @ParameterizedTest
   @ValueSource(longs = {368, 482, 607, 690, 779, 897})
   void makeOutOfABendIsTheReturn(long seed) {
-    KnownCapture known = Kind.DISCHARGING_BOUNCE.capture(seed);
+    Measured measured = measuredWithin(0.02, Kind.DISCHARGING_BOUNCE, seed);
 
-    Measured measured = measured(Kind.DISCHARGING_BOUNCE, seed);
-
-    assertEquals(known.truth().transferMillis(), measured.transferMillis(), 0.02);
     assertTrue(measured.firstReturnSeconds() < measured.returnSeconds());
   }
 
@@ -50,23 +42,22 @@ class DischargedBreakTest {
   @ParameterizedTest
   @ValueSource(longs = {256, 548, 817, 920})
   void passingTheSupplyIsNoMake(long seed) {
-    double truth = Kind.DISCHARGING_BOUNCE.capture(seed).truth().transferMillis();
-
-    assertEquals(truth, measured(Kind.DISCHARGING_BOUNCE, seed).transferMillis(), 0.03);
+    measuredWithin(0.03, Kind.DISCHARGING_BOUNCE, seed);
   }
 
   /** In them half a swing over a crossing looks like a discharge. */
   @ParameterizedTest
   @ValueSource(longs = {20, 46, 121, 150, 175, 239})
   void ringIsNoDischarge(long seed) {
-    double truth = Kind.RINGING.capture(seed).truth().transferMillis();
-
-    assertEquals(truth, measured(Kind.RINGING, seed).transferMillis(), 0.1);
+    measuredWithin(0.1, Kind.RINGING, seed);
   }
 
-  private static Measured measured(CaptureKind kind, long seed) {
+  private static Measured measuredWithin(double millis, CaptureKind kind, long seed) {
     KnownCapture known = kind.capture(seed);
-    return assertInstanceOf(
-        Measured.class, TransferMeasurement.measure(known.capture(), known.task()));
+    Measured measured =
+        assertInstanceOf(
+            Measured.class, TransferMeasurement.measure(known.capture(), known.task()));
+    assertEquals(known.truth().transferMillis(), measured.transferMillis(), millis);
+    return measured;
   }
 }
