@@ -86,14 +86,19 @@ public final class CommandedSwitch implements MainsSwitch, AutoCloseable {
   }
 
   @Override
-  public void emergencyOff() {
+  public void closeNoMore() {
     offForGood = true;
+  }
+
+  @Override
+  public void emergencyOff() {
+    closeNoMore();
     openForGood("emergency off");
   }
 
   @Override
   public void leaveOff() {
-    offForGood = true;
+    closeNoMore();
     openAtTheEnd();
   }
 

@@ -43,6 +43,12 @@ public interface MainsSwitch {
   }
 
   /**
+   * Forbids a commanded switch to close, from now on and for good. Returns at once, whoever is in
+   * the middle of a move. Any thread may call it, at any moment.
+   */
+  default void closeNoMore() {}
+
+  /**
    * Opens a commanded switch at once and for good: from now on it closes no more. A hand is not
    * moved by this. Any thread may call it, at any moment.
    *

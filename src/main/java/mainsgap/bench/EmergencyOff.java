@@ -8,14 +8,15 @@ import org.slf4j.LoggerFactory;
 
 /**
  * Opens a commanded mains switch as soon as a stop is asked for, without waiting for the loop to
- * notice: on a thread of its own, as whoever asks must not be held up.
+ * notice. When the request returns the loop can close it no more; it is opened on a thread of its
+ * own, as whoever asks must not be held up.
  */
 final class EmergencyOff implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(EmergencyOff.class);
 
   private final MainsSwitch mains;
   private final StopRequest stop;
-  private final Runnable onStop = this::openOnItsOwnThread;
+  private final Runnable onStop = this::turnOff;
 
   private EmergencyOff(MainsSwitch mains, StopRequest stop) {
     this.mains = mains;
@@ -36,7 +37,8 @@ final class EmergencyOff implements AutoCloseable {
     stop.forget(onStop);
   }
 
-  private void openOnItsOwnThread() {
+  private void turnOff() {
+    mains.closeNoMore();
     Thread thread = new Thread(this::open, "mains-off");
     thread.setDaemon(true);
     thread.start();

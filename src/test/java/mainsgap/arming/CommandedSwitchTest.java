@@ -28,6 +28,16 @@ class CommandedSwitchTest {
     assertEquals(List.of("close", "open"), line.told);
   }
 
+  /** The thread that asked for a stop has not yet begun to open it. */
+  @Test
+  void closingThatComesAfterItIsForbiddenIsGivenUpUntold() {
+    ask(SwitchMove.CLOSE);
+    mains.closeNoMore();
+
+    assertThrows(StoppedException.class, () -> ask(SwitchMove.CLOSE));
+    assertEquals(List.of("close"), line.told, "and nothing is opened by it alone");
+  }
+
   @Test
   void emergencyOffTellsEvenASwitchThatIsThoughtOpen() {
     ask(SwitchMove.OPEN);
