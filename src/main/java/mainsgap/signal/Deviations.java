@@ -15,12 +15,27 @@ public record Deviations(double standardDeviationVolts, double neighbourCorrelat
    */
   public static Deviations of(
       double[] volts, TimeAxis time, int from, int to, int stride, PeriodicModel model) {
+    return within(Double.POSITIVE_INFINITY, volts, time, from, to, stride, model);
+  }
+
+  /**
+   * The same of those alone that are no farther from the model than a limit, as their neighbours.
+   */
+  static Deviations within(
+      double limitVolts,
+      double[] volts,
+      TimeAxis time,
+      int from,
+      int to,
+      int stride,
+      PeriodicModel model) {
     int count = Math.max(0, (to - from + stride - 2) / stride);
     PeriodicModel.Row row = model.every(stride * time.intervalSeconds());
     double[] here = new double[Math.min(count, AT_ONCE)];
     double[] next = new double[here.length];
     double squares = 0;
     double products = 0;
+    int counted = 0;
     for (int done = 0; done < count; done += AT_ONCE) {
       int first = from + done * stride;
       int some = Math.min(count - done, AT_ONCE);
@@ -29,13 +44,16 @@ public record Deviations(double standardDeviationVolts, double neighbourCorrelat
       for (int k = 0; k < some; k++) {
         double deviation = volts[first + k * stride] - here[k];
         double neighbour = volts[first + k * stride + 1] - next[k];
-        squares += (deviation * deviation + neighbour * neighbour) / 2;
-        products += deviation * neighbour;
+        if (Math.abs(deviation) <= limitVolts && Math.abs(neighbour) <= limitVolts) {
+          squares += (deviation * deviation + neighbour * neighbour) / 2;
+          products += deviation * neighbour;
+          counted++;
+        }
       }
     }
-    if (count == 0 || squares == 0) {
+    if (counted == 0 || squares == 0) {
       return new Deviations(0, 0);
     }
-    return new Deviations(Math.sqrt(squares / count), products / squares);
+    return new Deviations(Math.sqrt(squares / counted), products / squares);
   }
 }

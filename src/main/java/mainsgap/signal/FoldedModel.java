@@ -78,7 +78,8 @@ public final class FoldedModel implements PeriodicModel {
     return wide;
   }
 
-  /** The median of the spreads: away from steps. */
+  /** The median of the spreads. */
+  @Override
   public double usualSpreadVolts() {
     double[] sorted = spreadVolts.clone();
     Arrays.sort(sorted);
@@ -108,6 +109,11 @@ public final class FoldedModel implements PeriodicModel {
   @Override
   public double spreadVoltsAt(double seconds) {
     return spreadVolts[binAt(seconds, fundamental, spreadVolts.length)];
+  }
+
+  @Override
+  public boolean hasSteps() {
+    return true;
   }
 
   private static int binAt(double seconds, HarmonicModel fundamental, int bins) {

@@ -111,16 +111,7 @@ public final class HarmonicFit {
     double drift = drifts ? x[1] : 0;
     HarmonicModel silent =
         new HarmonicModel(middleSeconds, frequency, x[0], drift, cosine, sine, 0, 0);
-    Deviations deviations = Deviations.of(volts, time, from, to, stride, silent);
-    return new HarmonicModel(
-        middleSeconds,
-        frequency,
-        x[0],
-        drift,
-        cosine,
-        sine,
-        deviations.standardDeviationVolts(),
-        deviations.neighbourCorrelation());
+    return silent.withNoise(Deviations.of(volts, time, from, to, stride, silent));
   }
 
   /** A tiny ridge keeps a window of part of a cycle solvable without moving the answer. */

@@ -68,6 +68,19 @@ public record HarmonicModel(
     return degrees - 360 * Math.floor(degrees / 360);
   }
 
+  /** The same with what else is known of the samples about it. */
+  HarmonicModel withNoise(Deviations deviations) {
+    return new HarmonicModel(
+        referenceSeconds,
+        frequencyHertz,
+        offsetVolts,
+        driftVoltsPerSecond,
+        cosineVolts,
+        sineVolts,
+        deviations.standardDeviationVolts(),
+        deviations.neighbourCorrelation());
+  }
+
   @Override
   public double spreadVoltsAt(double seconds) {
     return noiseVolts;

@@ -46,4 +46,14 @@ public interface PeriodicModel {
 
   /** The standard deviation of samples about the model at {@code seconds}. */
   double spreadVoltsAt(double seconds);
+
+  /** The same away from steps of its cycle; for a model that has none, that at any time. */
+  default double usualSpreadVolts() {
+    return spreadVoltsAt(0);
+  }
+
+  /** Whether its cycle has steps, at which it moves from sample to sample. */
+  default boolean hasSteps() {
+    return false;
+  }
 }

@@ -217,6 +217,16 @@ class DisturbedEndsTest {
     assertEquals(0, gap.furtherInterruptions().count(), outcome.sentence());
   }
 
+  /** A supply that is fitted across its notches is some volts off, which is much at a crossing. */
+  @ParameterizedTest
+  @CsvSource({"29", "103", "122", "197", "272", "284"})
+  void notchesDoNotMoveAnInstantNearACrossing(long seed) {
+    KnownCapture known = Kind.NOTCHED.capture(seed);
+    Outcome outcome = TransferMeasurement.measure(known.capture(), known.task());
+    Measured gap = assertInstanceOf(Measured.class, outcome, outcome.sentence());
+    assertEquals(known.truth().transferMillis(), gap.transferMillis(), 0.015, outcome.sentence());
+  }
+
   /** It takes some volts away up to the next crossing, where the load comes to lie still. */
   @ParameterizedTest
   @CsvSource({"506", "510", "526", "679", "721", "943"})

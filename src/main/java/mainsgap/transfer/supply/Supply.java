@@ -3,6 +3,8 @@ package mainsgap.transfer.supply;
 import mainsgap.signal.FoldedModel;
 import mainsgap.signal.HarmonicFit;
 import mainsgap.signal.HarmonicModel;
+import mainsgap.signal.NotchedFit;
+import mainsgap.signal.NotchedModel;
 import mainsgap.signal.PeriodicModel;
 import mainsgap.signal.TimeAxis;
 import org.jspecify.annotations.Nullable;
@@ -79,6 +81,14 @@ public record Supply(PeriodicModel model, HarmonicModel harmonics, int from, int
     int orders = isLong ? ORDERS : SHORT_ORDERS;
     HarmonicModel harmonics =
         HarmonicFit.fit(recording.volts(), recording.time(), from, to, guessHertz, orders, isLong);
+    NotchedModel notched =
+        isLong
+            ? NotchedFit.fit(
+                recording.volts(), recording.time(), from, to, harmonics, recording.codeVolts())
+            : null;
+    if (notched != null) {
+      return new Supply(notched, notched.harmonics(), from, to);
+    }
     boolean shaped =
         harmonics.noiseVolts() > FOLDED_FROM_SHARE_OF_PEAK * recording.peakVolts()
             && harmonics.noiseCorrelation() > FOLDED_FROM_CORRELATION
@@ -185,7 +195,7 @@ public record Supply(PeriodicModel model, HarmonicModel harmonics, int from, int
 
   /** The standard deviation of samples about it, away from its own steps. */
   public double usualSpreadVolts() {
-    return model instanceof FoldedModel folded ? folded.usualSpreadVolts() : harmonics.noiseVolts();
+    return model.usualSpreadVolts();
   }
 
   /** Its voltages at samples {@code from} (inclusive) to {@code to} (exclusive), a new array. */
@@ -204,7 +214,7 @@ public record Supply(PeriodicModel model, HarmonicModel harmonics, int from, int
 
   /** Whether its cycle has steps of its own, at which it moves from sample to sample. */
   public boolean hasSteps() {
-    return model instanceof FoldedModel;
+    return model.hasSteps();
   }
 
   /** How much one sample's deviation tells beside its neighbour's. */
