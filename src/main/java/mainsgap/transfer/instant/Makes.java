@@ -31,7 +31,7 @@ public final class Makes {
 
   private static final double SURELY_SHARE = 0.5;
 
-  /** Less sure than this, a load that nowhere lies at its residue may be a ring about it. */
+  /** Less sure than this, a load that nowhere lies still at its residue may be a ring about it. */
   private static final double LIKELY_SHARE = 0.35;
 
   /** A dead load lies within so many spreads of its residue. */
@@ -193,12 +193,13 @@ public final class Makes {
       all += Math.abs(fromArrival(i));
     }
     double off = OFF_SHARE_OF_PEAK * recording.peakVolts() * run.length();
+    boolean isNear = apart < PASSING_SHARE_OF_PEAK * recording.peakVolts() * run.length();
+    boolean isSurelyDead = dead < LIKELY_SHARE * fed || liesStillSomewhere(run);
     return all > off
         && dead < share * fed
         && apart > APART_SPREADS * spread * run.length()
-        && (dead < LIKELY_SHARE * fed || !isRing(run))
-        && !(apart < PASSING_SHARE_OF_PEAK * recording.peakVolts() * run.length()
-            && isPassing(run));
+        && (isSurelyDead || !hasSwungBack(run))
+        && !((isNear || !isSurelyDead) && isPassing(run));
   }
 
   /**
@@ -229,21 +230,32 @@ public final class Makes {
     return squares - sum * sum / values.length;
   }
 
-  /** At the residue in none of its thirds, and as far to the other side of the shape before. */
-  private boolean isRing(Segmentation.Run run) {
+  /** At the residue, and still there, in some third of it. */
+  private boolean liesStillSomewhere(Segmentation.Run run) {
     int third = Math.max(1, run.length() / 3);
-    double nearest = Double.POSITIVE_INFINITY;
     for (int from = run.from(); from + third <= run.to(); from += third) {
-      double sum = 0;
-      for (int i = from; i < from + third; i++) {
-        sum += Math.abs(fromResidue(i));
+      if (liesStill(from, from + third)) {
+        return true;
       }
-      nearest = Math.min(nearest, sum / third);
     }
-    return nearest > AT_RESIDUE_SPREADS * Math.max(residue.spreadVolts(), noiseVolts)
-        && hasSwungBack(run);
+    return false;
   }
 
+  /** At the residue, and as near to it in the one half as in the other. */
+  private boolean liesStill(int from, int to) {
+    double within = AT_RESIDUE_SPREADS * Math.max(residue.spreadVolts(), noiseVolts);
+    int half = Math.max(1, (to - from) / 2);
+    double away = 0;
+    double moved = 0;
+    for (int i = from; i < to; i++) {
+      away += Math.abs(fromResidue(i)) / (to - from);
+      moved -= i < from + half ? fromResidue(i) / half : 0;
+      moved += i >= to - half ? fromResidue(i) / half : 0;
+    }
+    return away <= within && Math.abs(moved) <= within;
+  }
+
+  /** As far to the other side of the shape before. */
   private boolean hasSwungBack(Segmentation.Run run) {
     double mean = 0;
     for (int i = run.from(); i < run.to(); i++) {

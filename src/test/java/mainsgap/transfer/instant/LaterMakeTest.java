@@ -26,6 +26,18 @@ class LaterMakeTest {
     assertEquals(furtherInterruptions, measured.furtherInterruptions().count());
   }
 
+  /** The output rings past the residue on its way, and lies still there nowhere. */
+  @Test
+  void ringThroughTheResidueIsNoBreak() {
+    KnownCapture known = Kind.LOW_PASS_AND_RING.capture(691);
+
+    Measured measured =
+        assertInstanceOf(
+            Measured.class, TransferMeasurement.measure(known.capture(), known.task()));
+
+    assertEquals(known.truth().transferMillis(), measured.transferMillis(), 0.02);
+  }
+
   /** What is left on the load crosses the supply after before the load is dead for 57 ms. */
   @Test
   void longBreakBehindACrossingIsNoShapeOfTheSupply() {
