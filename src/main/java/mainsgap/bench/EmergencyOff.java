@@ -8,8 +8,8 @@ import org.slf4j.LoggerFactory;
 
 /**
  * Opens a commanded mains switch as soon as a stop is asked for, without waiting for the loop to
- * notice. When the request returns the loop can close it no more; it is opened on a thread of its
- * own, as whoever asks must not be held up.
+ * notice. When the first request returns the loop can close it no more; it is opened on a thread of
+ * its own, as whoever asks must not be held up.
  */
 final class EmergencyOff implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(EmergencyOff.class);

@@ -19,7 +19,8 @@ public record Deviations(double standardDeviationVolts, double neighbourCorrelat
   }
 
   /**
-   * The same of those alone that are no farther from the model than a limit, as their neighbours.
+   * The same of those alone that are no farther from the model than a limit, and whose neighbours
+   * are.
    */
   static Deviations within(
       double limitVolts,

@@ -10,14 +10,18 @@ import org.jspecify.annotations.Nullable;
  * cycle, gives way to the model, and the rest is fitted again: least squares with a hard rejection,
  * its scale the median of the absolute deviations. A fit that notches bend rings about them, so
  * that its own ringing stands out too; the notches stand out farthest, and the limit comes down
- * from there.
+ * from there. For windows of some tens of cycles at most.
  */
 public final class NotchedFit {
   /** More samples than this are thinned. */
   private static final int MOST_SAMPLES = 20_000;
 
   private static final int FEWEST_SAMPLES = 200;
-  private static final double FEWEST_CYCLES = 3;
+
+  /**
+   * Off a whole number: what lies next to an event is fitted over three by their guessed length.
+   */
+  private static final double FEWEST_CYCLES = 2.5;
 
   /** Noise that knows nothing of its neighbours has no notches. */
   private static final double LEAST_CORRELATION = 0.1;
@@ -28,7 +32,7 @@ public final class NotchedFit {
   /** So many times what that median tells must the root mean square be. */
   private static final double LEAST_RATIO = 1.25;
 
-  private static final int PASSES = 6;
+  private static final int PASSES = 8;
   private static final double FIRST_SHARE_OF_FARTHEST = 0.5;
   private static final double SHARE_FROM_PASS_TO_PASS = 0.6;
   private static final double LAST_LIMIT_DEVIATIONS = 4;
@@ -71,7 +75,7 @@ public final class NotchedFit {
         || cycles < FEWEST_CYCLES) {
       return null;
     }
-    int stride = Math.max(1, (to - from) / MOST_SAMPLES);
+    int stride = (to - from + MOST_SAMPLES - 1) / MOST_SAMPLES;
     double[] taken = new double[(to - from) / stride];
     Arrays.setAll(taken, i -> volts[from + i * stride]);
     TimeAxis axis =
@@ -99,7 +103,7 @@ public final class NotchedFit {
       return null;
     }
     HarmonicModel model = bent;
-    double limit = FIRST_SHARE_OF_FARTHEST * farthest(deviations);
+    double limit = FIRST_SHARE_OF_FARTHEST * usuallyFarthest(deviations);
     for (int pass = 0; pass < PASSES; pass++) {
       limit = Math.max(limit, LAST_LIMIT_DEVIATIONS * scale(deviations));
       if (!areNotches(deviations, limit)) {
@@ -155,8 +159,16 @@ public final class NotchedFit {
     return Math.max(leastDeviationVolts, DEVIATION_MEDIANS * new Median().evaluate(sizes));
   }
 
-  private static double farthest(double[] deviations) {
-    return Arrays.stream(deviations).map(Math::abs).max().orElse(0);
+  /**
+   * The farthest of a cycle, as half of the cycles have it: not that of a spike that comes once.
+   */
+  private double usuallyFarthest(double[] deviations) {
+    double[] farthest = new double[(int) Math.ceil(deviations.length / samplesPerCycle)];
+    for (int i = 0; i < deviations.length; i++) {
+      int cycle = (int) (i / samplesPerCycle);
+      farthest[cycle] = Math.max(farthest[cycle], Math.abs(deviations[i]));
+    }
+    return new Median().evaluate(farthest);
   }
 
   private static double rootMeanSquare(double[] deviations) {

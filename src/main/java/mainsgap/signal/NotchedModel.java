@@ -2,10 +2,11 @@ package mainsgap.signal;
 
 /**
  * A supply with notches: a sum of harmonics that they do not bend, and what each cycle has beside
- * it. Immutable.
+ * it. Notches are cut by the load, into whatever feeds it: its cycle has no rests and steps of its
+ * own. Immutable.
  *
- * @param harmonics as they would be without the notches
- * @param beside the mean cycle of the deviations from them: nothing but in the notches
+ * @param harmonics as they would be without the notches, with the noise away from them
+ * @param beside the mean cycle of the deviations from them: what noise leaves, but in the notches
  */
 public record NotchedModel(HarmonicModel harmonics, FoldedModel beside) implements PeriodicModel {
   @Override
@@ -50,7 +51,7 @@ public record NotchedModel(HarmonicModel harmonics, FoldedModel beside) implemen
   }
 
   @Override
-  public boolean hasSteps() {
+  public boolean isVagueInPlaces() {
     return true;
   }
 }

@@ -52,8 +52,13 @@ public interface PeriodicModel {
     return spreadVoltsAt(0);
   }
 
-  /** Whether its cycle has steps, at which it moves from sample to sample. */
+  /** Whether its cycle has steps and rests of its own, as that of an inverter may. */
   default boolean hasSteps() {
     return false;
+  }
+
+  /** Whether it is vague at some angles: at its steps, or at notches that its load cuts. */
+  default boolean isVagueInPlaces() {
+    return hasSteps();
   }
 }

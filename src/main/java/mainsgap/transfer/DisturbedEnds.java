@@ -169,7 +169,7 @@ final class DisturbedEnds {
    * supplies usually does, or the start of the record.
    */
   private boolean isOther(Told told, Supply supply, int from, int to) {
-    if (supply.hasSteps() || to - from < cycle / 2) {
+    if (supply.isVagueInPlaces() || to - from < cycle / 2) {
       return false;
     }
     double usual = OTHER_SPREADS * Math.min(startNoiseVolts, told.usualSpreadVolts());

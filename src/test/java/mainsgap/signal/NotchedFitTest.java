@@ -2,6 +2,7 @@ package mainsgap.signal;
 
 import static org.junit.jupiter.api.Assertions.assertAll;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -100,7 +101,8 @@ class NotchedFitTest {
         () -> assertEquals(smooth(2 / HERTZ), found.voltsAt(2 / HERTZ), 1),
         () -> assertEquals(NOISE_VOLTS, found.usualSpreadVolts(), 0.2),
         () -> assertTrue(found.spreadVoltsAt(flank) > 10, "at the flank of a notch"),
-        () -> assertTrue(found.hasSteps()));
+        () -> assertTrue(found.isVagueInPlaces()),
+        () -> assertFalse(found.hasSteps(), "notches are the load's, no rests of an inverter"));
   }
 
   @Test
@@ -111,6 +113,16 @@ class NotchedFitTest {
     for (int i = 0; i < row.length; i++) {
       assertEquals(found.voltsAt(0.011 + i * 13e-6), row[i], 1e-6, "voltage " + i);
     }
+  }
+
+  @Test
+  void pulseThatComesOnceHidesNoNotches() {
+    NotchedModel found =
+        assertInstanceOf(
+            NotchedModel.class,
+            fit(s -> notched(s) + (Math.abs(s - 0.0712) < 50e-6 ? 150 : 0), 100e3));
+
+    assertEquals(0, farthestFromSmooth(found.harmonics()), 0.3);
   }
 
   @Test
@@ -139,7 +151,7 @@ class NotchedFitTest {
   void tooFewCyclesTellNone() {
     double[] samples = samples(NotchedFitTest::notched, 100e3);
     TimeAxis time = axis(samples, 100e3);
-    int to = (int) (2.9 / HERTZ * 100e3);
+    int to = (int) (2.4 / HERTZ * 100e3);
     HarmonicModel bent = HarmonicFit.fit(samples, time, 0, to, 50, ORDERS, true);
 
     assertNull(NotchedFit.fit(samples, time, 0, to, bent, CODE_VOLTS));

@@ -197,9 +197,9 @@ public final class Disturbance {
       double deviation = deviationVolts(i);
       sum += deviation;
       squares += deviation * deviation;
-      spread = supply.hasSteps() ? Math.max(spread, spreadVolts(i)) : 0;
+      spread = supply.isVagueInPlaces() ? Math.max(spread, spreadVolts(i)) : 0;
     }
-    boolean isRough = !supply.hasSteps() && Math.sqrt(squares / width) > roughVolts;
+    boolean isRough = !supply.isVagueInPlaces() && Math.sqrt(squares / width) > roughVolts;
     return isRough || Math.abs(sum / width) > Math.max(bandVolts, STEP_SPREADS * spread);
   }
 

@@ -93,7 +93,8 @@ final class GapFigures {
   }
 
   private boolean isWithin(Supply after, int index, double deviation, double level) {
-    return Math.abs(deviation) <= level || (after.hasSteps() && isOnStep(after, index, level));
+    return Math.abs(deviation) <= level
+        || (after.isVagueInPlaces() && isOnStep(after, index, level));
   }
 
   /** Whether a sample lies on the way of a step of the supply's own, known to a few samples. */

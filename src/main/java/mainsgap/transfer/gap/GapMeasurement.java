@@ -164,7 +164,7 @@ public final class GapMeasurement {
   }
 
   private GapBudget budgets() {
-    return new GapBudget(recording, before.usualSpreadVolts(), before.hasSteps());
+    return new GapBudget(recording, before.usualSpreadVolts(), before.isVagueInPlaces());
   }
 
   private Cleanness cleanness(Edge loss, Returns returns, Supply following) {

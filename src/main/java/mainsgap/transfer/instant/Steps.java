@@ -167,7 +167,7 @@ final class Steps {
 
   /** A step of the supply's own cycle, about where the fit puts it. */
   private boolean isOwnStep(int index, double step) {
-    if (!after.hasSteps()) {
+    if (!after.isVagueInPlaces()) {
       return false;
     }
     int reach = recording.samplesIn(OWN_STEP_SECONDS);

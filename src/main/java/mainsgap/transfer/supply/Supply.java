@@ -217,6 +217,11 @@ public record Supply(PeriodicModel model, HarmonicModel harmonics, int from, int
     return model.hasSteps();
   }
 
+  /** Whether it is vague at some angles, as its spread tells: at steps or notches. */
+  public boolean isVagueInPlaces() {
+    return model.isVagueInPlaces();
+  }
+
   /** How much one sample's deviation tells beside its neighbour's. */
   public double informationShare() {
     double correlation = Math.max(0, Math.min(MOST_CORRELATION, harmonics.noiseCorrelation()));

@@ -248,7 +248,7 @@ public final class SupplyBreaks {
   }
 
   private double spreadVolts(int from) {
-    return supply.hasSteps()
+    return supply.isVagueInPlaces()
         ? 3 * supply.model().spreadVoltsAt(middleSeconds(from) - laterSeconds)
         : 0;
   }
