@@ -210,30 +210,29 @@ class DisturbedEndsTest {
     "STEPS_AT_BOTH_ENDS, 586", "STEPS_AT_BOTH_ENDS, 816"
   })
   void capturesOfTheBankThatWereMillisecondsOff(Kind kind, long seed) {
-    KnownCapture known = kind.capture(seed);
-    Outcome outcome = TransferMeasurement.measure(known.capture(), known.task());
-    Measured gap = assertInstanceOf(Measured.class, outcome, outcome.sentence());
-    assertEquals(known.truth().transferMillis(), gap.transferMillis(), 0.1, outcome.sentence());
-    assertEquals(0, gap.furtherInterruptions().count(), outcome.sentence());
+    Measured gap = assertTransferTime(kind.capture(seed), 0.1);
+    assertEquals(0, gap.furtherInterruptions().count(), gap.sentence());
   }
 
   /** A supply that is fitted across its notches is some volts off, which is much at a crossing. */
   @ParameterizedTest
   @CsvSource({"29", "103", "122", "197", "272", "284"})
   void notchesDoNotMoveAnInstantNearACrossing(long seed) {
-    KnownCapture known = Kind.NOTCHED.capture(seed);
-    Outcome outcome = TransferMeasurement.measure(known.capture(), known.task());
-    Measured gap = assertInstanceOf(Measured.class, outcome, outcome.sentence());
-    assertEquals(known.truth().transferMillis(), gap.transferMillis(), 0.015, outcome.sentence());
+    assertTransferTime(Kind.NOTCHED.capture(seed), 0.015);
   }
 
   /** It takes some volts away up to the next crossing, where the load comes to lie still. */
   @ParameterizedTest
   @CsvSource({"506", "510", "526", "679", "721", "943"})
   void anArcIsNoOtherSupply(long seed) {
-    KnownCapture known = Kind.ARC.capture(seed);
+    assertTransferTime(Kind.ARC.capture(seed), 0.05);
+  }
+
+  private static Measured assertTransferTime(KnownCapture known, double withinMillis) {
     Outcome outcome = TransferMeasurement.measure(known.capture(), known.task());
     Measured gap = assertInstanceOf(Measured.class, outcome, outcome.sentence());
-    assertEquals(known.truth().transferMillis(), gap.transferMillis(), 0.05, outcome.sentence());
+    assertEquals(
+        known.truth().transferMillis(), gap.transferMillis(), withinMillis, outcome.sentence());
+    return gap;
   }
 }

@@ -82,10 +82,8 @@ public record Supply(PeriodicModel model, HarmonicModel harmonics, int from, int
     HarmonicModel harmonics =
         HarmonicFit.fit(recording.volts(), recording.time(), from, to, guessHertz, orders, isLong);
     NotchedModel notched =
-        isLong
-            ? NotchedFit.fit(
-                recording.volts(), recording.time(), from, to, harmonics, recording.codeVolts())
-            : null;
+        NotchedFit.fit(
+            recording.volts(), recording.time(), from, to, harmonics, recording.codeVolts());
     if (notched != null) {
       return new Supply(notched, notched.harmonics(), from, to);
     }
