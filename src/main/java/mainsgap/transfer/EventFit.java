@@ -6,6 +6,7 @@ import mainsgap.transfer.event.Disturbance;
 import mainsgap.transfer.event.FollowedAgain;
 import mainsgap.transfer.event.MainsWatch;
 import mainsgap.transfer.event.PassedOver;
+import mainsgap.transfer.event.UnbrokenSupply;
 import mainsgap.transfer.gap.GapMeasurement;
 import mainsgap.transfer.instant.GapEnds;
 import mainsgap.transfer.instant.GapTopology;
@@ -49,6 +50,7 @@ final class EventFit {
   private static final double CLEARER_SHARE = 0.9;
 
   private final HarmonicModel start;
+  private final double noiseVolts;
   private final MainsWatch watch;
   private final double period;
 
@@ -56,19 +58,34 @@ final class EventFit {
    * For one recording.
    *
    * @param start its first cycles
+   * @param noiseVolts the standard deviation of one sample's noise
    * @param period in samples
    */
-  EventFit(HarmonicModel start, MainsWatch watch, double period) {
+  EventFit(HarmonicModel start, double noiseVolts, MainsWatch watch, double period) {
     this.start = start;
+    this.noiseVolts = noiseVolts;
     this.watch = watch;
     this.period = period;
   }
 
   /** The first sample from {@code from} on that leaves the supply; -1 where none does. */
   int departure(Recording watched, int from) {
-    double noise = Math.min(start.noiseVolts(), MOST_NOISE_SHARE_OF_PEAK * watched.peakVolts());
-    return Departure.find(
-        watched, from, watched.length(), period, Departure.thresholdVolts(watched, noise));
+    double threshold = Departure.thresholdVolts(watched, noiseVolts(watched));
+    return Departure.find(watched, from, watched.length(), period, threshold);
+  }
+
+  private double noiseVolts(Recording watched) {
+    return Math.min(noiseVolts, MOST_NOISE_SHARE_OF_PEAK * watched.peakVolts());
+  }
+
+  /**
+   * Judges what follows such a supply where it shows no gap.
+   *
+   * @param passedOver the last disturbance that was no event; null where there was none
+   */
+  UnbrokenSupply unbroken(
+      Recording watched, HarmonicModel supply, Disturbance.@Nullable Stretch passedOver) {
+    return new UnbrokenSupply(watched, supply, noiseVolts(watched), watch, passedOver);
   }
 
   /**
@@ -174,8 +191,8 @@ final class EventFit {
     GapTopology kept = shown.withKeptVoltage();
     GapTopology told = kept == null ? shown : kept;
     GapEnds ends = new GapEnds(watched, before, after, told);
-    Outcome outcome =
-        new GapMeasurement(watched, before, after, told, ends, watch, disturbed).outcome();
+    UnbrokenSupply unbroken = unbroken(watched, before.harmonics(), disturbed);
+    Outcome outcome = new GapMeasurement(watched, before, after, told, ends, unbroken).outcome();
     return outcome == null ? null : new FoundEvent(outcome, before, after, null);
   }
 
@@ -188,8 +205,9 @@ final class EventFit {
       Recording watched, Recording cleared, Supply before, Supply first, Supply settled, int left) {
     GapTopology topology = new GapTopology(cleared, before, first, left);
     GapEnds ends = new GapEnds(cleared, before, first, topology);
+    UnbrokenSupply unbroken = unbroken(watched, before.harmonics(), null);
     Outcome outcome =
-        new GapMeasurement(watched, before, settled, topology, ends, watch, null).outcome();
+        new GapMeasurement(watched, before, settled, topology, ends, unbroken).outcome();
     return outcome == null ? null : new FoundEvent(outcome, before, settled, null);
   }
 

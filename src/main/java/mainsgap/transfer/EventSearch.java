@@ -7,7 +7,6 @@ import mainsgap.signal.Waveform;
 import mainsgap.transfer.event.Disturbance;
 import mainsgap.transfer.event.MainsWatch;
 import mainsgap.transfer.event.PassedOver;
-import mainsgap.transfer.event.UnbrokenSupply;
 import mainsgap.transfer.outcome.CannotMeasureException;
 import mainsgap.transfer.outcome.Measured;
 import mainsgap.transfer.outcome.Outcome;
@@ -57,7 +56,7 @@ final class EventSearch {
     this.mains = mains;
     this.watch = new MainsWatch(mains, output.time(), output.task());
     this.period = output.time().sampleRateHertz() / start.frequencyHertz();
-    this.fits = new EventFit(start, watch, period);
+    this.fits = new EventFit(start, FirstCycles.noiseVolts(output, start), watch, period);
   }
 
   /**
@@ -112,7 +111,7 @@ final class EventSearch {
       throw interruptedEarlier(earlier);
     }
     return new FoundEvent(
-        new UnbrokenSupply(output, start, watch, lookedAt).outcome(), null, null, mainsLoss());
+        fits.unbroken(output, start, lookedAt).outcome(), null, null, mainsLoss());
   }
 
   /**

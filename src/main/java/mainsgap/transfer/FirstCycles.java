@@ -23,6 +23,9 @@ final class FirstCycles {
   /** Its frequency is that of its crossings: few harmonics of a square output pull it. */
   private static final int SHAPE_ORDERS = 7;
 
+  /** Noise is what so many harmonics leave. */
+  private static final int NOISE_ORDERS = 15;
+
   /** A frequency that no fit came to is counted over so many cycles. */
   private static final double COUNTED_CYCLES = 3;
 
@@ -39,7 +42,7 @@ final class FirstCycles {
   static HarmonicModel of(Recording output) {
     checkVoltages(output);
     checkSampling(output);
-    int to = (int) Math.min(output.length(), Math.ceil(2 * output.samplesPerCycle()));
+    int to = cyclesTo(output);
     checkNominalVolts(output, output.rmsVolts(0, to));
     double nominal = output.task().nominalFrequencyHertz();
     HarmonicModel start = HarmonicFit.fit(output.volts(), output.time(), 0, to, nominal, 1, true);
@@ -50,6 +53,23 @@ final class FirstCycles {
     }
     checkNominalHertz(output, start.frequencyHertz());
     return start;
+  }
+
+  /**
+   * The standard deviation of one sample's noise: what harmonics leave of the first two cycles.
+   *
+   * @param start what {@link #of} gave for them
+   */
+  static double noiseVolts(Recording output, HarmonicModel start) {
+    int to = cyclesTo(output);
+    double hertz = start.frequencyHertz();
+    HarmonicModel shaped =
+        HarmonicFit.fit(output.volts(), output.time(), 0, to, hertz, NOISE_ORDERS, false);
+    return Math.min(start.noiseVolts(), shaped.noiseVolts());
+  }
+
+  private static int cyclesTo(Recording output) {
+    return (int) Math.min(output.length(), Math.ceil(2 * output.samplesPerCycle()));
   }
 
   private static void checkVoltages(Recording output) {

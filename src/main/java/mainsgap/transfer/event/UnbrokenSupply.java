@@ -33,6 +33,7 @@ public final class UnbrokenSupply {
 
   private final Recording recording;
   private final HarmonicModel start;
+  private final double noiseVolts;
   private final MainsWatch mains;
   private final Disturbance.@Nullable Stretch lastPassedOver;
 
@@ -40,15 +41,18 @@ public final class UnbrokenSupply {
    * Takes what is known.
    *
    * @param start the supply before
+   * @param noiseVolts the standard deviation of one sample's noise that the search goes by
    * @param lastPassedOver the last disturbance that was no event; null where there was none
    */
   public UnbrokenSupply(
       Recording recording,
       HarmonicModel start,
+      double noiseVolts,
       MainsWatch mains,
       Disturbance.@Nullable Stretch lastPassedOver) {
     this.recording = recording;
     this.start = start;
+    this.noiseVolts = noiseVolts;
     this.mains = mains;
     this.lastPassedOver = lastPassedOver;
   }
@@ -137,7 +141,7 @@ public final class UnbrokenSupply {
 
   private Outcome noInterruption(
       double seconds, String proof, HarmonicModel first, HarmonicModel last) {
-    double visibleMillis = shortestVisibleMillis(first);
+    double visibleMillis = 1e3 * Departure.shortestGapSeconds(recording, noiseVolts, first);
     if (isDisturbedSince(seconds)) {
       throw new CannotMeasureException(
           "the supply changed and the output is disturbed then or later, but no gap can be made out"
@@ -183,19 +187,5 @@ public final class UnbrokenSupply {
     return lastPassedOver != null
         && recording.time().secondsAt(lastPassedOver.to())
             > seconds - recording.task().cycleSeconds();
-  }
-
-  /**
-   * The gap that would have been seen wherever it fell. Centred on a zero crossing a gap moves the
-   * voltage least, by {@code A sin(w g / 2)} at its ends; there it must pass the threshold of the
-   * search for one averaging time.
-   */
-  private double shortestVisibleMillis(HarmonicModel supply) {
-    double threshold = Departure.thresholdVolts(recording, supply.noiseVolts());
-    double share = Math.min(1, threshold / supply.amplitudeVolts());
-    double averaging = Departure.averagingSamples(recording) * recording.time().intervalSeconds();
-    double gapSeconds =
-        2 * (Math.asin(share) / (2 * Math.PI * supply.frequencyHertz()) + averaging);
-    return gapSeconds * 1e3;
   }
 }

@@ -2,8 +2,6 @@ package mainsgap.transfer.gap;
 
 import java.util.List;
 import mainsgap.transfer.edge.Edge;
-import mainsgap.transfer.event.Disturbance;
-import mainsgap.transfer.event.MainsWatch;
 import mainsgap.transfer.event.UnbrokenSupply;
 import mainsgap.transfer.instant.GapEnds;
 import mainsgap.transfer.instant.GapResidue;
@@ -42,15 +40,15 @@ public final class GapMeasurement {
   private final @Nullable Supply after;
   private final List<Segmentation.Run> runs;
   private final Residue residue;
-  private final MainsWatch mains;
-  private final Disturbance.@Nullable Stretch disturbed;
   private final GapEnds ends;
+  private final UnbrokenSupply unbroken;
 
   /**
    * Of one event.
    *
    * @param after the supply that the load settles on; null where none feeds it
    * @param ends where the gap begins and ends
+   * @param unbroken judges where there turns out to be no gap
    */
   public GapMeasurement(
       Recording recording,
@@ -58,16 +56,14 @@ public final class GapMeasurement {
       @Nullable Supply after,
       GapTopology topology,
       GapEnds ends,
-      MainsWatch mains,
-      Disturbance.@Nullable Stretch disturbed) {
+      UnbrokenSupply unbroken) {
     this.recording = recording;
     this.before = before;
     this.after = after;
     this.runs = topology.runs();
     this.residue = topology.residue();
-    this.mains = mains;
-    this.disturbed = disturbed;
     this.ends = ends;
+    this.unbroken = unbroken;
   }
 
   /** The outcome of the event; null where the departure turns out to be none. */
@@ -76,8 +72,7 @@ public final class GapMeasurement {
       if (before.to() - before.from() < FEWEST_CYCLES_FOLLOWED * recording.samplesPerCycle()) {
         return null;
       }
-      return new UnbrokenSupply(recording, before.harmonics(), mains, disturbed)
-          .changedTo(after, ends.changeSeconds());
+      return unbroken.changedTo(after, ends.changeSeconds());
     }
     Edge loss = ends.loss();
     Edge lastOpening = ends.lastOpening(loss);
@@ -89,8 +84,7 @@ public final class GapMeasurement {
       return measured(loss, lastOpening, returns, after);
     }
     return isTakenOver(loss, after, returns.settled())
-        ? new UnbrokenSupply(recording, before.harmonics(), mains, disturbed)
-            .changedTo(after, returns.settled().seconds())
+        ? unbroken.changedTo(after, returns.settled().seconds())
         : null;
   }
 

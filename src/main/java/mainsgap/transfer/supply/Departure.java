@@ -1,5 +1,7 @@
 package mainsgap.transfer.supply;
 
+import mainsgap.signal.HarmonicModel;
+
 /**
  * Finds roughly where a steady supply stops repeating itself: the first place at which the voltage,
  * averaged over a short while, differs from what it was about one cycle earlier. 'About', so that
@@ -15,6 +17,9 @@ public final class Departure {
   /** Noise alone passes this many standard deviations less than once in a record of 10^7. */
   private static final double NOISE_FACTOR = 6;
 
+  /** Above the smallest that counts, one in twenty is missed: common practice, 5 % on one side. */
+  private static final double SURE_FACTOR = 1.645;
+
   /** How much earlier or later a cycle may repeat itself. */
   private static final double TIMING_SECONDS = 20e-6;
 
@@ -26,8 +31,34 @@ public final class Departure {
    * @param noiseVolts the standard deviation of one sample's noise
    */
   public static double thresholdVolts(Recording recording, double noiseVolts) {
-    double averaged = noiseVolts * Math.sqrt(2.0 / averagingSamples(recording));
+    double averaged = averagedNoiseVolts(recording, noiseVolts);
     return Math.max(SHARE_OF_PEAK * recording.peakVolts(), NOISE_FACTOR * averaged);
+  }
+
+  /** A difference that is found, whatever the noise does to it, but for one in twenty. */
+  private static double surelySeenVolts(Recording recording, double noiseVolts) {
+    double averaged = averagedNoiseVolts(recording, noiseVolts);
+    return thresholdVolts(recording, noiseVolts) + SURE_FACTOR * averaged;
+  }
+
+  private static double averagedNoiseVolts(Recording recording, double noiseVolts) {
+    return noiseVolts * Math.sqrt(2.0 / averagingSamples(recording));
+  }
+
+  /**
+   * The shortest gap that is found wherever it falls. One that is centred on a zero crossing moves
+   * the voltage least, by {@code A sin(pi f g)} at its ends. There one average must lie in it whose
+   * whole difference is surely seen, although the samples fall where they will, and the cycle may
+   * repeat itself a little earlier or later.
+   *
+   * @param noiseVolts the standard deviation of one sample's noise
+   */
+  public static double shortestGapSeconds(
+      Recording recording, double noiseVolts, HarmonicModel supply) {
+    double share = surelySeenVolts(recording, noiseVolts) / supply.amplitudeVolts();
+    double crossing = Math.asin(Math.min(1, share)) / (Math.PI * supply.frequencyHertz());
+    double averages = (2 * averagingSamples(recording) + 1) * recording.time().intervalSeconds();
+    return crossing + averages + 2 * TIMING_SECONDS;
   }
 
   /** The samples that are averaged. */

@@ -1,0 +1,99 @@
+package mainsgap.transfer;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.stream.IntStream;
+import mainsgap.signal.ChannelRole;
+import mainsgap.signal.Event;
+import mainsgap.signal.TimeAxis;
+import mainsgap.transfer.outcome.MeasuringTask;
+import mainsgap.transfer.outcome.NoInterruption;
+import mainsgap.transfer.outcome.Outcome;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** A gap of the length that a capture says it would have shown is shown, wherever it falls. */
+class DetectionLimitTest {
+  private static final MeasuringTask TASK = new MeasuringTask(Event.LOSS, 230, 50);
+  private static final double LOSS_SECONDS = 0.1;
+
+  /** The gap lies about a crossing, or up to half a cycle behind it. */
+  private static final int PLACES = 12;
+
+  private enum Supply {
+    SINE,
+    DISTORTED,
+    NOTCHED;
+
+    double voltsAt(double seconds) {
+      double mains = SketchedCapture.mains(seconds);
+      return switch (this) {
+        case SINE -> mains;
+        case DISTORTED ->
+            mains
+                + 0.04 * SketchedCapture.sine(seconds, 150, 10)
+                + 0.03 * SketchedCapture.sine(seconds, 250, 80);
+        case NOTCHED -> mains - notchVolts(seconds);
+      };
+    }
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "SINE, 10e3, 0.87",
+    "SINE, 20e3, 0.81",
+    "SINE, 100e3, 0.77",
+    "DISTORTED, 10e3, 0.93",
+    "DISTORTED, 20e3, 0.85",
+    "NOTCHED, 20e3, 1.84",
+    "NOTCHED, 40e3, 1.34",
+    "NOTCHED, 100e3, 0.92"
+  })
+  void aGapAsLongAsTheLimitIsNotToldAsNone(Supply supply, double rateHertz, double limitMillis) {
+    NoInterruption none =
+        assertInstanceOf(NoInterruption.class, withGap(supply, rateHertz, LOSS_SECONDS, 0));
+    assertEquals(limitMillis, none.shortestVisibleMillis(), 0.01);
+    long hidden =
+        IntStream.range(0, PLACES)
+            .mapToObj(
+                place ->
+                    withGap(
+                        supply,
+                        rateHertz,
+                        LOSS_SECONDS + 0.01 * place / PLACES,
+                        1e-3 * none.shortestVisibleMillis()))
+            .filter(NoInterruption.class::isInstance)
+            .count();
+    assertTrue(hidden == 0, hidden + " of " + PLACES + " gaps told as none");
+  }
+
+  private static Outcome withGap(
+      Supply supply, double rateHertz, double middleSeconds, double gapSeconds) {
+    TimeAxis time = new TimeAxis(-0.25, 1 / rateHertz, (int) (0.8 * rateHertz), 0);
+    SketchedCapture sketch =
+        new SketchedCapture(time)
+            .with(
+                ChannelRole.MAINS,
+                1,
+                seconds -> seconds < LOSS_SECONDS ? SketchedCapture.mains(seconds) : 0)
+            .with(
+                ChannelRole.OUTPUT,
+                1,
+                seconds ->
+                    Math.abs(seconds - middleSeconds) < gapSeconds / 2
+                        ? 0
+                        : supply.voltsAt(seconds));
+    return TransferMeasurement.measure(sketch.capture(), TASK);
+  }
+
+  /** Six notches a cycle of a fifth of the peak, each over in 0.4 ms, towards zero. */
+  private static double notchVolts(double seconds) {
+    double cycles = 50 * seconds - Math.floor(50 * seconds);
+    double sixth = (cycles - 0.07) * 6 - Math.floor((cycles - 0.07) * 6);
+    double left = 1 - sixth / 0.12;
+    double height = 0.2 * SketchedCapture.PEAK_VOLTS * Math.signum(SketchedCapture.mains(seconds));
+    return left > 0 ? left * height : 0;
+  }
+}
