@@ -81,7 +81,7 @@ final class DisturbedEnds {
   /**
    * Of one record.
    *
-   * @param startNoiseVolts what its first cycles leave of their fit
+   * @param startNoiseVolts the standard deviation of one sample's noise in its first cycles
    */
   DisturbedEnds(Recording output, double startNoiseVolts, EventSearch search, StillLoad still) {
     this.output = output;

@@ -49,14 +49,15 @@ final class EventSearch {
    * One search.
    *
    * @param start the first cycles of the output
+   * @param noiseVolts the standard deviation of one of their samples' noise
    */
-  EventSearch(Recording output, HarmonicModel start, @Nullable Waveform mains) {
+  EventSearch(Recording output, HarmonicModel start, double noiseVolts, @Nullable Waveform mains) {
     this.output = output;
     this.start = start;
     this.mains = mains;
     this.watch = new MainsWatch(mains, output.time(), output.task());
     this.period = output.time().sampleRateHertz() / start.frequencyHertz();
-    this.fits = new EventFit(start, FirstCycles.noiseVolts(output, start), watch, period);
+    this.fits = new EventFit(start, noiseVolts, watch, period);
   }
 
   /**

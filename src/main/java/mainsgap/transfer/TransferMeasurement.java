@@ -53,11 +53,12 @@ public final class TransferMeasurement {
   static FoundEvent found(Capture capture, MeasuringTask task) {
     Recording output = Recording.of(capture.output(), capture.time(), task);
     HarmonicModel start = FirstCycles.of(output);
+    double noise = FirstCycles.noiseVolts(output, start);
     StillLoad still = new StillLoad(output, start);
     NoReturn dead = still.toTheEnd();
     Waveform mains = capture.waveform(ChannelRole.MAINS).orElse(null);
-    EventSearch search = new EventSearch(output, start, mains);
-    DisturbedEnds disturbed = new DisturbedEnds(output, start.noiseVolts(), search, still);
+    EventSearch search = new EventSearch(output, start, noise, mains);
+    DisturbedEnds disturbed = new DisturbedEnds(output, noise, search, still);
     try {
       FoundEvent found = new TakenOver(capture, output, search.found()).toTheEnd();
       return dead != null && isOverBefore(dead, found.outcome(), task)

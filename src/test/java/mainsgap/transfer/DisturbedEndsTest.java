@@ -207,7 +207,7 @@ class DisturbedEndsTest {
     "OUTPUT_STEPS_SOON, 274", "NOTCHED, 157", "NOTCHED, 434",
     "STEPS_AT_BOTH_ENDS, 1", "STEPS_AT_BOTH_ENDS, 79", "STEPS_AT_BOTH_ENDS, 131",
     "STEPS_AT_BOTH_ENDS, 171", "STEPS_AT_BOTH_ENDS, 197", "STEPS_AT_BOTH_ENDS, 403",
-    "STEPS_AT_BOTH_ENDS, 586", "STEPS_AT_BOTH_ENDS, 816"
+    "STEPS_AT_BOTH_ENDS, 586", "STEPS_AT_BOTH_ENDS, 669", "STEPS_AT_BOTH_ENDS, 816"
   })
   void capturesOfTheBankThatWereMillisecondsOff(Kind kind, long seed) {
     Measured gap = assertTransferTime(kind.capture(seed), 0.1);

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import mainsgap.signal.Capture;
+import mainsgap.signal.HarmonicModel;
 import mainsgap.transfer.bank.Kind;
 import mainsgap.transfer.bank.KnownCapture;
 import mainsgap.transfer.outcome.CannotMeasureException;
@@ -26,7 +27,8 @@ class EventSearchTest {
   }
 
   private static EventSearch search(Recording output) {
-    return new EventSearch(output, FirstCycles.of(output), null);
+    HarmonicModel start = FirstCycles.of(output);
+    return new EventSearch(output, start, FirstCycles.noiseVolts(output, start), null);
   }
 
   private static @Nullable FoundEvent atLoss(KnownCapture known) {

@@ -279,6 +279,12 @@ public final class GapTopology {
     return runs.get(k).length() >= recording.samplesIn(SHORTEST_RUN_SECONDS)
         && k + 1 < runs.size()
         && dead.isUpToEndOf(runs.get(k - 1))
-        && (dead.is(runs.get(k + 1)) || dead.isAtEndOf(runs.get(k + 1)));
+        && (dead.is(runs.get(k + 1)) || dead.isAtEndOf(runs.get(k + 1)))
+        && !isCrossing(runs.get(k + 1));
+  }
+
+  /** As the swing of a make has it, whose top may lie along the supply before. */
+  private boolean isCrossing(Segmentation.Run run) {
+    return run.length() < recording.samplesIn(SHORTEST_DWELL_SECONDS) && dead.isCrossedIn(run);
   }
 }

@@ -3,6 +3,7 @@ package mainsgap.transfer.supply;
 import java.util.ArrayList;
 import java.util.List;
 import mainsgap.signal.PeriodicModel;
+import org.apache.commons.math3.stat.StatUtils;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -21,6 +22,13 @@ public final class SupplyBreaks {
   private static final double CROSSED_SHARE_OF_PEAK = 0.04;
 
   private static final double SHORTEST_SECONDS = 1e-3;
+
+  /** Fewer averages do not tell how a voltage moves. */
+  private static final int FEWEST_AVERAGES = 4;
+
+  /** The squares by which a voltage moves are so many times what the supply leaves of them. */
+  private static final double MOVED_SQUARES = 4;
+
   private static final double DEAD_SHARE = 0.6;
 
   /** Dead is less than this share of what the supply would be. */
@@ -211,7 +219,8 @@ public final class SupplyBreaks {
     }
     return to - from >= recording.samplesIn(SHORTEST_SECONDS)
         && dead > DEAD_SHARE * away
-        && !crossesZero(from, to);
+        && !crossesZero(from, to)
+        && !movesBeside(from, to);
   }
 
   /**
@@ -227,6 +236,25 @@ public final class SupplyBreaks {
     return isShort
         && begins * ends < 0
         && Math.min(Math.abs(begins), Math.abs(ends)) > crossedVolts;
+  }
+
+  /**
+   * Whether the voltage moves as the supply does, and only lies beside it: one that drifts faster
+   * than it is followed is away from its fit at its crossings. The first and the last average are
+   * left out, as above.
+   */
+  private boolean movesBeside(int from, int to) {
+    int count = (to - from) / width - 2;
+    if (count < FEWEST_AVERAGES) {
+      return false;
+    }
+    double[] volts = new double[count];
+    double[] beside = new double[count];
+    for (int k = 0; k < count; k++) {
+      volts[k] = averageVolts(from + (k + 1) * width);
+      beside[k] = volts[k] - expectedVolts(from + (k + 1) * width);
+    }
+    return StatUtils.variance(volts) > MOVED_SQUARES * StatUtils.variance(beside);
   }
 
   private boolean isAway(int from, double expected) {

@@ -1,6 +1,7 @@
 package mainsgap.transfer.gap;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -15,6 +16,8 @@ import mainsgap.signal.Scale;
 import mainsgap.signal.TimeAxis;
 import mainsgap.signal.Waveform;
 import mainsgap.transfer.TransferMeasurement;
+import mainsgap.transfer.bank.Kind;
+import mainsgap.transfer.bank.KnownCapture;
 import mainsgap.transfer.outcome.FurtherInterruptions;
 import mainsgap.transfer.outcome.Measured;
 import mainsgap.transfer.outcome.MeasuringTask;
@@ -49,6 +52,15 @@ class FurtherBreaksTest {
     Waveform output = new Waveform(block.array(), CodeFormat.REAL_64_LSB_FIRST, Scale.VOLTS);
     Outcome outcome = TransferMeasurement.measure(Capture.ofOutput(TIME, output), TASK);
     return ((Measured) outcome).furtherInterruptions();
+  }
+
+  /** Away from its fit about a crossing, it moves as it does there. */
+  @Test
+  void aSupplyThatWalksFasterThanItIsFollowedIsNotBroken() {
+    KnownCapture known = Kind.WALKING_FREQUENCY.capture(971);
+    Outcome outcome = TransferMeasurement.measure(known.capture(), known.task());
+    Measured gap = assertInstanceOf(Measured.class, outcome, outcome.sentence());
+    assertEquals(FurtherInterruptions.NONE, gap.furtherInterruptions());
   }
 
   @Test
