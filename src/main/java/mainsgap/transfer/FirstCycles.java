@@ -6,6 +6,7 @@ import mainsgap.signal.HarmonicModel;
 import mainsgap.transfer.outcome.CannotMeasureException;
 import mainsgap.transfer.supply.Crossings;
 import mainsgap.transfer.supply.Recording;
+import mainsgap.transfer.supply.SampleNoise;
 
 /** The first cycles of an output: whether they are a supply of the task's nominal values. */
 final class FirstCycles {
@@ -23,9 +24,6 @@ final class FirstCycles {
   /** Its frequency is that of its crossings: few harmonics of a square output pull it. */
   private static final int SHAPE_ORDERS = 7;
 
-  /** Noise is what so many harmonics leave. */
-  private static final int NOISE_ORDERS = 15;
-
   /** A frequency that no fit came to is counted over so many cycles. */
   private static final double COUNTED_CYCLES = 3;
 
@@ -42,7 +40,7 @@ final class FirstCycles {
   static HarmonicModel of(Recording output) {
     checkVoltages(output);
     checkSampling(output);
-    int to = cyclesTo(output);
+    int to = SampleNoise.cycles(output);
     checkNominalVolts(output, output.rmsVolts(0, to));
     double nominal = output.task().nominalFrequencyHertz();
     HarmonicModel start = HarmonicFit.fit(output.volts(), output.time(), 0, to, nominal, 1, true);
@@ -61,15 +59,8 @@ final class FirstCycles {
    * @param start what {@link #of} gave for them
    */
   static double noiseVolts(Recording output, HarmonicModel start) {
-    int to = cyclesTo(output);
-    double hertz = start.frequencyHertz();
-    HarmonicModel shaped =
-        HarmonicFit.fit(output.volts(), output.time(), 0, to, hertz, NOISE_ORDERS, false);
-    return Math.min(start.noiseVolts(), shaped.noiseVolts());
-  }
-
-  private static int cyclesTo(Recording output) {
-    return (int) Math.min(output.length(), Math.ceil(2 * output.samplesPerCycle()));
+    double shaped = SampleNoise.volts(output, 0, start.frequencyHertz());
+    return Math.min(start.noiseVolts(), shaped);
   }
 
   private static void checkVoltages(Recording output) {

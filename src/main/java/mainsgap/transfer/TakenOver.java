@@ -1,11 +1,13 @@
 package mainsgap.transfer;
 
+import java.util.Locale;
 import mainsgap.signal.Capture;
 import mainsgap.signal.FitException;
 import mainsgap.transfer.gap.FurtherBreaks;
 import mainsgap.transfer.outcome.CannotMeasureException;
 import mainsgap.transfer.outcome.NoEventException;
 import mainsgap.transfer.outcome.NoInterruption;
+import mainsgap.transfer.supply.FedAllAlong;
 import mainsgap.transfer.supply.Recording;
 import mainsgap.transfer.supply.Supply;
 import mainsgap.transfer.supply.SupplyBreaks;
@@ -53,7 +55,26 @@ final class TakenOver {
       throw new CannotMeasureException(
           LATER + ", too soon to be measured: look at the trace, and judge it there");
     }
+    requireFed(none, takenOver);
     return found;
+  }
+
+  /** A gap in which the load keeps some voltage, or a short one, is neither proved nor excluded. */
+  private void requireFed(NoInterruption none, Supply takenOver) {
+    Supply before = found.before();
+    int left =
+        before == null
+            ? -1
+            : new FedAllAlong(output, before, takenOver).leftFrom(none.eventSeconds());
+    if (left >= 0) {
+      throw new CannotMeasureException(
+          String.format(
+              Locale.ROOT,
+              "the output goes over to another supply, and at %.1f ms of the time axis it is neither"
+                  + " that nor the one before, but no gap can be made out there, nor excluded: look"
+                  + " at the trace, and connect a resistive load beside this one",
+              1e3 * output.time().secondsAt(left)));
+    }
   }
 
   private FoundEvent interruptedLater(Supply takenOver) {

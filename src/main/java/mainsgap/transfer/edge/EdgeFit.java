@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 import java.util.function.DoubleUnaryOperator;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Locates the instant at which the voltage leaves one model for another. Each {@link EdgeShape} is
@@ -22,7 +23,11 @@ public final class EdgeFit {
   /** A shape's times are refined in so many rounds, each to this part of the grid's ratio. */
   private static final int ROUNDS = 3;
 
-  private static final int SEARCH_STEPS = 9;
+  /** The part of its reach to which a search for a time comes down. */
+  private static final double NARROWED = 0.026;
+
+  /** From one instant to the next the best time changes by no more. */
+  private static final double RIDGE_RATIO = 1.5;
 
   private final EdgeWindow window;
   private final WeighedWindow weighed;
@@ -102,7 +107,35 @@ public final class EdgeFit {
       ratio = Math.sqrt(ratio);
       reach = Math.max(2, reach / 3);
     }
+    return shape == EdgeShape.APPROACH ? alongRidge(shape, best, step) : best;
+  }
+
+  /** Instant and time trade off: the instant moves with the best time for it, ever less far. */
+  private Best alongRidge(EdgeShape shape, Best start, int reach) {
+    Best best = start;
+    for (int by = Math.max(2, reach); by >= 1; by /= 2) {
+      for (int direction = -1; direction <= 1; direction += 2) {
+        boolean isBetter = true;
+        while (isBetter) {
+          int sample = best.sample + direction * by;
+          Best next = sample < first || sample > last ? best : timed(shape, sample, best.setting);
+          isBetter = next.cost < best.cost;
+          best = isBetter ? next : best;
+        }
+      }
+    }
     return best;
+  }
+
+  /** The best time near another one, for a change at a sample. */
+  private Best timed(EdgeShape shape, int sample, EdgeShape.Setting near) {
+    double seconds =
+        minimum(
+            near.seconds(),
+            RIDGE_RATIO,
+            s -> cost(shape, new EdgeShape.Setting(s, near.hertz()), sample));
+    EdgeShape.Setting setting = new EdgeShape.Setting(seconds, near.hertz());
+    return new Best(sample, setting, cost(shape, setting, sample));
   }
 
   private Best refinedTimes(EdgeShape shape, Best best, double ratio) {
@@ -140,21 +173,13 @@ public final class EdgeFit {
     return better;
   }
 
-  /** The lowest of {@code f} between {@code x / ratio} and {@code x * ratio}: golden section. */
+  /** The place of the lowest {@code f} between {@code x / ratio} and {@code x * ratio}. */
   private static double minimum(double x, double ratio, DoubleUnaryOperator f) {
-    double golden = (Math.sqrt(5) - 1) / 2;
-    double low = Math.log(x / ratio);
-    double high = Math.log(x * ratio);
-    for (int k = 0; k < SEARCH_STEPS; k++) {
-      double left = high - golden * (high - low);
-      double right = low + golden * (high - low);
-      if (f.applyAsDouble(Math.exp(left)) < f.applyAsDouble(Math.exp(right))) {
-        high = right;
-      } else {
-        low = left;
-      }
-    }
-    return Math.exp((low + high) / 2);
+    double reach = Math.log(ratio);
+    double found =
+        Minimum.between(
+            -reach, reach, NARROWED * reach, ofLog -> f.applyAsDouble(x * Math.exp(ofLog)));
+    return x * Math.exp(found);
   }
 
   /** Candidates about the best instant, ever further apart, until they explain nothing. */
@@ -169,22 +194,33 @@ public final class EdgeFit {
       return;
     }
     candidates.add(new EdgeCandidate(best.sample, 1, shape, best.setting, best.cost));
-    double[] profile = profile(shape, best.setting);
+    double[] profile = shape == EdgeShape.APPROACH ? null : profile(shape, best.setting);
     collectTowards(shape, best, profile, candidates, 1);
     collectTowards(shape, best, profile, candidates, -1);
   }
 
+  /**
+   * The same on one side.
+   *
+   * @param profile the lowest cost at each instant; null where it is to be found on the way
+   */
   private void collectTowards(
-      EdgeShape shape, Best best, double[] profile, List<EdgeCandidate> candidates, int direction) {
+      EdgeShape shape,
+      Best best,
+      double @Nullable [] profile,
+      List<EdgeCandidate> candidates,
+      int direction) {
     double temper = window.informationShare();
     double step = 1;
     double offset = 1;
+    Best nearest = best;
     while (true) {
       int sample = best.sample + direction * (int) Math.round(offset);
       if (sample < first || sample > last) {
         return;
       }
-      double cost = profile[sample - first];
+      nearest = profile == null ? timed(shape, sample, nearest.setting) : nearest;
+      double cost = profile == null ? nearest.cost : profile[sample - first];
       candidates.add(new EdgeCandidate(sample, step, shape, best.setting, cost));
       if ((cost - best.cost) * temper > 2 * Moments.NEGLIGIBLE) {
         return;

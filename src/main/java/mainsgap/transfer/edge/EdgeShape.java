@@ -12,7 +12,7 @@ public enum EdgeShape {
   /** At once. */
   ABRUPT("abrupt", 0, 1),
   /** From where the earlier model was, exponentially: a slow probe, a capacitor that discharges. */
-  APPROACH("exponential approach", 1, 1.5),
+  APPROACH("exponential approach", 1, 1.4),
   /** At once, with a decaying oscillation: an output filter. */
   RING("decaying ring", 4, 1),
   /** With an amplitude that rises exponentially. */

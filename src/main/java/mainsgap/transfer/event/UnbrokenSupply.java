@@ -11,6 +11,7 @@ import mainsgap.transfer.outcome.Supplies;
 import mainsgap.transfer.supply.ChangedSupply;
 import mainsgap.transfer.supply.Departure;
 import mainsgap.transfer.supply.Recording;
+import mainsgap.transfer.supply.SampleNoise;
 import mainsgap.transfer.supply.Supply;
 import mainsgap.transfer.supply.SupplyDifferences;
 import org.jspecify.annotations.Nullable;
@@ -24,6 +25,9 @@ public final class UnbrokenSupply {
   private static final double CYCLES = 8;
 
   private static final double PHASE_STEP_DEGREES = 5;
+
+  /** Noise that is more is none: it is the shape of the cycle. */
+  private static final double MOST_NOISE_SHARE_OF_PEAK = 0.05;
 
   /** A record that would hide a longer gap than this proves nothing. */
   private static final double LONGEST_HIDDEN_MILLIS = 3;
@@ -131,7 +135,7 @@ public final class UnbrokenSupply {
                     + " gap",
                 phase,
                 stepHertz);
-    return noInterruption(seconds, proof, start, after.harmonics());
+    return noInterruption(seconds, proof, start, after.harmonics(), after.from());
   }
 
   private HarmonicModel fit(int from, int to) {
@@ -141,7 +145,13 @@ public final class UnbrokenSupply {
 
   private Outcome noInterruption(
       double seconds, String proof, HarmonicModel first, HarmonicModel last) {
-    double visibleMillis = 1e3 * Departure.shortestGapSeconds(recording, noiseVolts, first);
+    return noInterruption(seconds, proof, first, last, recording.length());
+  }
+
+  private Outcome noInterruption(
+      double seconds, String proof, HarmonicModel first, HarmonicModel last, int lastFrom) {
+    double visibleMillis =
+        1e3 * Math.max(shortestGapSeconds(0, first), shortestGapSeconds(lastFrom, last));
     if (isDisturbedSince(seconds)) {
       throw new CannotMeasureException(
           "the supply changed and the output is disturbed then or later, but no gap can be made out"
@@ -152,8 +162,9 @@ public final class UnbrokenSupply {
       throw new CannotMeasureException(
           String.format(
               Locale.ROOT,
-              "the supply changed without a gap that shows, but in this noise one of up to %.1f ms"
-                  + " could hide: record with less noise, or with a smaller range",
+              "the supply changed without a gap that shows, but in this noise, or where this voltage"
+                  + " is low, one of up to %.1f ms could hide: record with less noise, or with a"
+                  + " smaller range",
               visibleMillis));
     }
     double after = recording.time().secondsAt(recording.length()) - seconds;
@@ -180,6 +191,16 @@ public final class UnbrokenSupply {
             1e3 * (last.frequencyHertz() - first.frequencyHertz()),
             100 * (last.amplitudeVolts() - first.amplitudeVolts()) / recording.peakVolts(),
             phase));
+  }
+
+  /** The shortest gap that would have been seen in two cycles of a supply, that begin then. */
+  private double shortestGapSeconds(int begins, HarmonicModel supply) {
+    int from = Math.min(begins, recording.length() - SampleNoise.cycles(recording));
+    int to = from + SampleNoise.cycles(recording);
+    double here = SampleNoise.volts(recording, from, supply.frequencyHertz());
+    double most = Math.max(noiseVolts, MOST_NOISE_SHARE_OF_PEAK * recording.peakVolts());
+    double noise = Math.min(most, Math.max(noiseVolts, here));
+    return Departure.shortestGapSeconds(recording, noise, from, to);
   }
 
   /** Whether a disturbance that was passed over lies where mains was lost, or after it. */

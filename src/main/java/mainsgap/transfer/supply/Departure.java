@@ -1,7 +1,5 @@
 package mainsgap.transfer.supply;
 
-import mainsgap.signal.HarmonicModel;
-
 /**
  * Finds roughly where a steady supply stops repeating itself: the first place at which the voltage,
  * averaged over a short while, differs from what it was about one cycle earlier. 'About', so that
@@ -46,19 +44,27 @@ public final class Departure {
   }
 
   /**
-   * The shortest gap that is found wherever it falls. One that is centred on a zero crossing moves
-   * the voltage least, by {@code A sin(pi f g)} at its ends. There one average must lie in it whose
-   * whole difference is surely seen, although the samples fall where they will, and the cycle may
-   * repeat itself a little earlier or later.
+   * The shortest gap that is found wherever it falls in some cycles of a supply. One moves the
+   * voltage least where that is lowest, about a crossing or in a rest. Beside what is too low to be
+   * missed one average must lie in the gap whose whole difference is surely seen, although the
+   * samples fall where they will, and the cycle may repeat itself a little earlier or later.
    *
    * @param noiseVolts the standard deviation of one sample's noise
+   * @param from the first sample of the cycles
+   * @param to one after the last
    */
   public static double shortestGapSeconds(
-      Recording recording, double noiseVolts, HarmonicModel supply) {
-    double share = surelySeenVolts(recording, noiseVolts) / supply.amplitudeVolts();
-    double crossing = Math.asin(Math.min(1, share)) / (Math.PI * supply.frequencyHertz());
-    double averages = (2 * averagingSamples(recording) + 1) * recording.time().intervalSeconds();
-    return crossing + averages + 2 * TIMING_SECONDS;
+      Recording recording, double noiseVolts, int from, int to) {
+    int width = averagingSamples(recording);
+    double seen = width * surelySeenVolts(recording, noiseVolts);
+    double[] upTo = new double[to - from + 1];
+    for (int k = 0; k < to - from; k++) {
+      upTo[k + 1] = upTo[k] + recording.volts()[from + k];
+    }
+    int averages = Math.max(0, to - from - width + 1);
+    int low = LongestRun.of(0, averages, k -> Math.abs(upTo[k + width] - upTo[k]) < seen);
+    double interval = recording.time().intervalSeconds();
+    return (low + 2 * width + 2) * interval + 2 * TIMING_SECONDS;
   }
 
   /** The samples that are averaged. */
