@@ -16,6 +16,7 @@ import mainsgap.transfer.outcome.NoInterruption;
 import mainsgap.transfer.outcome.Outcome;
 import mainsgap.transfer.supply.Departure;
 import mainsgap.transfer.supply.Recording;
+import mainsgap.transfer.supply.SampleNoise;
 import mainsgap.transfer.supply.SettledSupply;
 import mainsgap.transfer.supply.SteppedMains;
 import mainsgap.transfer.supply.Supply;
@@ -33,9 +34,6 @@ final class EventFit {
 
   /** The same before a loss that has been located. */
   private static final double REFIT_GUARD_SECONDS = 0.3e-3;
-
-  /** Noise that is more is none: it is the shape of the cycle, or a disturbance. */
-  private static final double MOST_NOISE_SHARE_OF_PEAK = 0.05;
 
   /** What is left on the load tells nothing of it so long before it. */
   private static final double LATER_SECONDS = 1e-3;
@@ -75,7 +73,7 @@ final class EventFit {
   }
 
   private double noiseVolts(Recording watched) {
-    return Math.min(noiseVolts, MOST_NOISE_SHARE_OF_PEAK * watched.peakVolts());
+    return SampleNoise.atMost(watched, noiseVolts);
   }
 
   /**

@@ -40,7 +40,7 @@ final class FirstCycles {
   static HarmonicModel of(Recording output) {
     checkVoltages(output);
     checkSampling(output);
-    int to = SampleNoise.cycles(output);
+    int to = SampleNoise.inTwoCycles(output);
     checkNominalVolts(output, output.rmsVolts(0, to));
     double nominal = output.task().nominalFrequencyHertz();
     HarmonicModel start = HarmonicFit.fit(output.volts(), output.time(), 0, to, nominal, 1, true);

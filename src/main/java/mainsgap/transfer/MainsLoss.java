@@ -14,6 +14,7 @@ import mainsgap.transfer.outcome.CannotMeasureException;
 import mainsgap.transfer.outcome.MeasuringTask;
 import mainsgap.transfer.supply.Departure;
 import mainsgap.transfer.supply.Recording;
+import mainsgap.transfer.supply.SampleNoise;
 import mainsgap.transfer.supply.Supply;
 import org.jspecify.annotations.Nullable;
 
@@ -44,8 +45,6 @@ record MainsLoss(double lossSeconds, double lastOpeningSeconds) {
 
   private static final double ABSENT_SHARE_OF_NOMINAL = 0.2;
 
-  private static final double NOISE_SHARE_OF_PEAK = 0.05;
-
   /**
    * Finds the loss.
    *
@@ -72,7 +71,7 @@ record MainsLoss(double lossSeconds, double lastOpeningSeconds) {
         HarmonicFit.fit(
             mains.volts(), mains.time(), 0, startTo, mains.task().nominalFrequencyHertz(), 1, true);
     double period = mains.time().sampleRateHertz() / start.frequencyHertz();
-    double noise = Math.min(start.noiseVolts(), NOISE_SHARE_OF_PEAK * mains.peakVolts());
+    double noise = SampleNoise.atMost(mains, start.noiseVolts());
     Recording watched = mains;
     int from = 0;
     for (int departures = 0; departures < MOST_DEPARTURES; departures++) {

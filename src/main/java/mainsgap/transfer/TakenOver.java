@@ -25,6 +25,9 @@ final class TakenOver {
   private final Recording output;
   private final FoundEvent found;
 
+  /** By a further supply, with no gap either. */
+  private boolean isTakenOverAgain;
+
   /** Of an event that was found in the output of a capture. */
   TakenOver(Capture capture, Recording output, FoundEvent found) {
     this.capture = capture;
@@ -55,26 +58,35 @@ final class TakenOver {
       throw new CannotMeasureException(
           LATER + ", too soon to be measured: look at the trace, and judge it there");
     }
-    requireFed(none, takenOver);
+    Supply before = found.before();
+    if (before != null) {
+      requireFed(before, takenOver);
+    }
     return found;
   }
 
   /** A gap in which the load keeps some voltage, or a short one, is neither proved nor excluded. */
-  private void requireFed(NoInterruption none, Supply takenOver) {
-    Supply before = found.before();
-    int left =
-        before == null
-            ? -1
-            : new FedAllAlong(output, before, takenOver).leftFrom(none.eventSeconds());
+  private void requireFed(Supply before, Supply takenOver) {
+    FedAllAlong fed = new FedAllAlong(output, before, takenOver);
+    int left = fed.leftByBoth();
     if (left >= 0) {
-      throw new CannotMeasureException(
-          String.format(
-              Locale.ROOT,
-              "the output goes over to another supply, and at %.1f ms of the time axis it is neither"
-                  + " that nor the one before, but no gap can be made out there, nor excluded: look"
-                  + " at the trace, and connect a resistive load beside this one",
-              1e3 * output.time().secondsAt(left)));
+      throw notExcluded(left, "neither that nor the one before");
     }
+    int again = isTakenOverAgain ? -1 : fed.changedAgain();
+    if (again >= 0) {
+      throw notExcluded(again, "not what it was a cycle earlier");
+    }
+  }
+
+  private CannotMeasureException notExcluded(int sample, String found) {
+    return new CannotMeasureException(
+        String.format(
+            Locale.ROOT,
+            "the output goes over to another supply, and at %.1f ms of the time axis it is %s, but"
+                + " no gap can be made out there, nor excluded: look at the trace, and connect a"
+                + " resistive load beside this one",
+            1e3 * output.time().secondsAt(sample),
+            found));
   }
 
   private FoundEvent interruptedLater(Supply takenOver) {
@@ -98,7 +110,8 @@ final class TakenOver {
     boolean isLeft = new SupplyBreaks(output, takenOver).from(from, from).leftAt() >= 0;
     try {
       FoundEvent next = foundFrom(takenOver);
-      return next.outcome() instanceof NoInterruption ? null : next;
+      isTakenOverAgain = next.outcome() instanceof NoInterruption;
+      return isTakenOverAgain ? null : next;
     } catch (NoEventException e) {
       return null;
     } catch (CannotMeasureException | FitException e) {

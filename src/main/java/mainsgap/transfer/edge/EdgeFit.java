@@ -23,7 +23,7 @@ public final class EdgeFit {
   /** A shape's times are refined in so many rounds, each to this part of the grid's ratio. */
   private static final int ROUNDS = 3;
 
-  /** The part of its reach to which a search for a time comes down. */
+  /** A search for a time comes down to this part of its reach (own choice). */
   private static final double NARROWED = 0.026;
 
   /** From one instant to the next the best time changes by no more. */
@@ -221,7 +221,7 @@ public final class EdgeFit {
       }
       nearest = profile == null ? timed(shape, sample, nearest.setting) : nearest;
       double cost = profile == null ? nearest.cost : profile[sample - first];
-      candidates.add(new EdgeCandidate(sample, step, shape, best.setting, cost));
+      candidates.add(new EdgeCandidate(sample, step, shape, nearest.setting, cost));
       if ((cost - best.cost) * temper > 2 * Moments.NEGLIGIBLE) {
         return;
       }

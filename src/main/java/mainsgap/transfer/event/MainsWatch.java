@@ -8,6 +8,7 @@ import mainsgap.signal.Waveform;
 import mainsgap.transfer.outcome.MeasuringTask;
 import mainsgap.transfer.supply.Departure;
 import mainsgap.transfer.supply.Recording;
+import mainsgap.transfer.supply.SampleNoise;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -22,7 +23,6 @@ public final class MainsWatch {
   private static final double SPIKE_CYCLES = 1.2;
 
   private static final double START_CYCLES = 2;
-  private static final double MOST_NOISE_SHARE_OF_PEAK = 0.05;
 
   /** It has changed too where it is back as it was after so long. */
   private static final double CHANGED_CYCLES = 2;
@@ -71,16 +71,16 @@ public final class MainsWatch {
 
   private @Nullable Double found(Recording mains) {
     double period = mains.samplesPerCycle();
-    double noise = MOST_NOISE_SHARE_OF_PEAK * mains.peakVolts();
+    double noise;
     try {
       int to = (int) Math.min(mains.length(), Math.ceil(START_CYCLES * period));
       double hertz = mains.task().nominalFrequencyHertz();
       if (event == Event.LOSS) {
         var start = HarmonicFit.fit(mains.volts(), mains.time(), 0, to, hertz, 1, true);
         period = mains.time().sampleRateHertz() / start.frequencyHertz();
-        noise = Math.min(noise, start.noiseVolts());
+        noise = SampleNoise.atMost(mains, start.noiseVolts());
       } else {
-        noise = Math.min(noise, mains.rmsVolts(0, to));
+        noise = SampleNoise.atMost(mains, mains.rmsVolts(0, to));
       }
     } catch (FitException e) {
       return null;

@@ -26,9 +26,6 @@ public final class UnbrokenSupply {
 
   private static final double PHASE_STEP_DEGREES = 5;
 
-  /** Noise that is more is none: it is the shape of the cycle. */
-  private static final double MOST_NOISE_SHARE_OF_PEAK = 0.05;
-
   /** A record that would hide a longer gap than this proves nothing. */
   private static final double LONGEST_HIDDEN_MILLIS = 3;
 
@@ -150,14 +147,14 @@ public final class UnbrokenSupply {
 
   private Outcome noInterruption(
       double seconds, String proof, HarmonicModel first, HarmonicModel last, int lastFrom) {
-    double visibleMillis =
-        1e3 * Math.max(shortestGapSeconds(0, first), shortestGapSeconds(lastFrom, last));
     if (isDisturbedSince(seconds)) {
       throw new CannotMeasureException(
           "the supply changed and the output is disturbed then or later, but no gap can be made out"
               + " in it, nor excluded: look at the trace, and connect a resistive load beside this"
               + " one");
     }
+    double visibleMillis =
+        1e3 * Math.max(shortestGapSeconds(0, first), shortestGapSeconds(lastFrom, last));
     if (visibleMillis > LONGEST_HIDDEN_MILLIS) {
       throw new CannotMeasureException(
           String.format(
@@ -195,11 +192,10 @@ public final class UnbrokenSupply {
 
   /** The shortest gap that would have been seen in two cycles of a supply, that begin then. */
   private double shortestGapSeconds(int begins, HarmonicModel supply) {
-    int from = Math.min(begins, recording.length() - SampleNoise.cycles(recording));
-    int to = from + SampleNoise.cycles(recording);
+    int from = Math.min(begins, recording.length() - SampleNoise.inTwoCycles(recording));
+    int to = from + SampleNoise.inTwoCycles(recording);
     double here = SampleNoise.volts(recording, from, supply.frequencyHertz());
-    double most = Math.max(noiseVolts, MOST_NOISE_SHARE_OF_PEAK * recording.peakVolts());
-    double noise = Math.min(most, Math.max(noiseVolts, here));
+    double noise = Math.max(noiseVolts, SampleNoise.atMost(recording, here));
     return Departure.shortestGapSeconds(recording, noise, from, to);
   }
 

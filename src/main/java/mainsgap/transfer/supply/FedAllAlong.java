@@ -6,69 +6,65 @@ package mainsgap.transfer.supply;
  * the one before.
  */
 public final class FedAllAlong {
-  /** Noise that is more is none: it is the shape of the cycle. */
-  private static final double MOST_NOISE_SHARE_OF_PEAK = 0.05;
-
+  /** Where a supply steps or is vague, its samples lie within so many of their spreads there. */
   private static final double VAGUE_SPREADS = 3;
 
   private final Recording recording;
   private final Supply before;
   private final Supply after;
-  private final int cycle;
+
+  /** From a cycle before the change to a cycle behind it, and where the new supply has settled. */
+  private final int from;
+
+  private final int settled;
 
   public FedAllAlong(Recording recording, Supply before, Supply after) {
     this.recording = recording;
     this.before = before;
     this.after = after;
-    this.cycle = (int) Math.ceil(recording.samplesPerCycle());
+    int cycle = (int) Math.ceil(recording.samplesPerCycle());
+    this.from = Math.max(0, before.to() - cycle);
+    this.settled = Math.min(recording.length(), Math.max(before.to(), after.from()) + cycle);
   }
 
-  /**
-   * The first sample that neither explains; -1 where there is none up to the end of the record.
-   *
-   * @param seconds when the one went over to the other
-   */
-  public int leftFrom(double seconds) {
-    int changed = (int) Math.max(0, recording.time().indexAt(seconds));
-    int settled = Math.min(recording.length(), Math.max(changed, after.from()) + cycle);
-    int left = leftByBoth(Math.max(0, changed - cycle), settled);
-    if (left >= 0 || recording.length() - settled < SampleNoise.cycles(recording)) {
-      return left;
-    }
-    double period = recording.time().sampleRateHertz() / after.harmonics().frequencyHertz();
-    return Departure.find(recording, settled, recording.length(), period, seenVolts(after));
-  }
-
-  /** Only the average in which the one goes over to the other lies between them. */
-  private int leftByBoth(int from, int to) {
+  /** The first sample about the change that lies at neither supply; -1 where there is none. */
+  public int leftByBoth() {
     int width = Departure.averagingSamples(recording);
-    boolean wasBetween = false;
-    for (int i = from; i + width <= to; i += width) {
+    boolean isOver = false;
+    for (int i = from; i + width <= settled; i += width) {
       double fromBefore = awayVolts(before, i, width);
       double fromAfter = awayVolts(after, i, width);
-      boolean isAway = fromBefore != 0 && fromAfter != 0;
-      boolean isBetween = isAway && fromBefore * fromAfter < 0;
-      if (isAway && (!isBetween || wasBetween)) {
-        return i;
+      if (fromBefore != 0 && fromAfter != 0) {
+        // one average, in which the one goes over to the other, lies between them
+        if (isOver || fromBefore * fromAfter > 0) {
+          return i;
+        }
+        isOver = true;
       }
-      wasBetween = isBetween;
     }
     return -1;
   }
 
-  /** How far an average lies from a supply; 0 where no more than it may. */
-  private double awayVolts(Supply supply, int from, int width) {
-    double mean = 0;
-    for (double deviation : supply.deviationsIn(recording, from, from + width)) {
-      mean += deviation / width;
-    }
-    double middle = recording.time().secondsAt(from + (width - 1) / 2.0);
-    double vague = VAGUE_SPREADS * supply.model().spreadVoltsAt(middle);
-    return Math.abs(mean) > Math.max(vague, seenVolts(supply)) ? mean : 0;
+  /** The first sample later on at which a cycle is not as the one before; -1 where none is. */
+  public int changedAgain() {
+    double period = recording.time().sampleRateHertz() / after.harmonics().frequencyHertz();
+    return Departure.find(recording, settled, recording.length(), period, mostVolts(after));
   }
 
-  private double seenVolts(Supply supply) {
-    double most = MOST_NOISE_SHARE_OF_PEAK * recording.peakVolts();
-    return Departure.thresholdVolts(recording, Math.min(most, supply.usualSpreadVolts()));
+  /** How far an average lies from a supply; 0 where no more than it may. */
+  private double awayVolts(Supply supply, int first, int width) {
+    double mean = 0;
+    for (double deviation : supply.deviationsIn(recording, first, first + width)) {
+      mean += deviation / width;
+    }
+    double middle = recording.time().secondsAt(first + (width - 1) / 2.0);
+    boolean isVague = supply.isVagueInPlaces() || supply.hasSteps();
+    double vague = isVague ? VAGUE_SPREADS * supply.model().spreadVoltsAt(middle) : 0;
+    return Math.abs(mean) > Math.max(vague, mostVolts(supply)) ? mean : 0;
+  }
+
+  private double mostVolts(Supply supply) {
+    double noise = SampleNoise.atMost(recording, supply.usualSpreadVolts());
+    return Departure.thresholdVolts(recording, noise);
   }
 }

@@ -7,7 +7,11 @@ public final class SampleNoise {
   /** Noise is what so many harmonics leave. */
   private static final int ORDERS = 15;
 
-  private static final int CYCLES = 2;
+  /** Sines and cosines, and an offset. */
+  private static final int UNKNOWNS = 2 * ORDERS + 1;
+
+  /** Noise that is more is none: it is the shape of the cycle, or a disturbance. */
+  private static final double MOST_SHARE_OF_PEAK = 0.05;
 
   private SampleNoise() {}
 
@@ -19,13 +23,21 @@ public final class SampleNoise {
    * @throws mainsgap.signal.FitException where they cannot be fitted
    */
   public static double volts(Recording recording, int from, double hertz) {
-    int to = from + cycles(recording);
-    return HarmonicFit.fit(recording.volts(), recording.time(), from, to, hertz, ORDERS, false)
-        .noiseVolts();
+    int samples = inTwoCycles(recording);
+    double left =
+        HarmonicFit.fit(
+                recording.volts(), recording.time(), from, from + samples, hertz, ORDERS, false)
+            .noiseVolts();
+    return left * Math.sqrt((double) samples / Math.max(1, samples - UNKNOWNS));
   }
 
-  /** The samples that it is taken from. */
-  public static int cycles(Recording recording) {
-    return (int) Math.min(recording.length(), Math.ceil(CYCLES * recording.samplesPerCycle()));
+  /** As much of it as noise can be. */
+  public static double atMost(Recording recording, double volts) {
+    return Math.min(volts, MOST_SHARE_OF_PEAK * recording.peakVolts());
+  }
+
+  /** The samples of two cycles; all where there are fewer. */
+  public static int inTwoCycles(Recording recording) {
+    return (int) Math.min(recording.length(), Math.ceil(2 * recording.samplesPerCycle()));
   }
 }
